@@ -1,0 +1,246 @@
+import { z } from 'zod';
+import { accepted, refused, type Result } from '../result.ts';
+import { formulaSchema, ingredientSchema, productSchema, type Formula, type Product } from './formula.ts';
+import { houseSchema } from './house.ts';
+import { kitchenSchema, type Kitchen } from './kitchen.ts';
+import type { Step } from './method.ts';
+import { gramsSchema, keySchema, minutesSchema, piecesSchema, serviceDateSchema } from './names.ts';
+
+/** Version of the bakehouse file that this program writes and reads. */
+export const BAKEHOUSE_FORMAT = 1;
+
+/** When a batch is to begin: a clock time of the house's zone, or so long after the file was brought in (for demos). */
+export const plannedStartSchema = z.union([
+  z.strictObject({
+    at: z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/, 'a clock time is HH:MM, 00:00 to 23:59'),
+    /** 1 for the evening before the service date, and so on. */
+    daysBefore: z.number().int().min(0).max(7).default(0),
+  }),
+  z.strictObject({ afterLoadMin: minutesSchema }),
+]);
+
+/** One batch of the day: which formula, when, and which cuts it is divided into. */
+export const dayBatchSchema = z.strictObject({
+  formula: keySchema,
+  start: plannedStartSchema,
+  /** Weight of the mix; where it is missing, the cuts' pieces say it. */
+  doughG: gramsSchema.optional(),
+  cuts: z.array(z.strictObject({ product: keySchema, pieces: piecesSchema })).max(20).default([]),
+});
+
+export const daySchema = z.strictObject({
+  /** Missing: the date on which the file is brought in, in the house's zone. */
+  serviceDate: serviceDateSchema.optional(),
+  batches: z.array(dayBatchSchema).max(500),
+});
+
+/** A whole bakehouse and one day of it, as one JSON file. */
+export const bakehouseFileSchema = z.strictObject({
+  format: z.literal(BAKEHOUSE_FORMAT, `this program reads format ${BAKEHOUSE_FORMAT}`),
+  house: houseSchema,
+  kitchen: kitchenSchema,
+  ingredients: z.array(ingredientSchema).max(2000).default([]),
+  formulas: z.array(formulaSchema).min(1).max(500),
+  products: z.array(productSchema).max(1000).default([]),
+  day: daySchema,
+});
+
+export type BakehouseFile = z.infer<typeof bakehouseFileSchema>;
+export type DayBatch = z.infer<typeof dayBatchSchema>;
+
+/** One fault of a file: where it stands, and what would be right. */
+export interface FileFault {
+  /** Path in the file, such as `formulas[2].method[4].minutes.latest`. */
+  readonly path: string;
+  readonly message: string;
+}
+
+/** A path of keys and indexes as people write it. */
+export function pathText(path: readonly PropertyKey[]): string {
+  let text = '';
+  for (const part of path) {
+    if (typeof part === 'number') text += `[${part}]`;
+    else text += text === '' ? String(part) : `.${String(part)}`;
+  }
+  return text === '' ? '(the whole file)' : text;
+}
+
+/**
+ * Reads a parsed JSON value as a bakehouse file. Every fault is listed with its path: first those of shape, and only
+ * where the shape is right those of meaning (keys that point nowhere, ids used twice, weights that do not add up).
+ */
+export function readBakehouseFile(value: unknown): Result<BakehouseFile, readonly FileFault[]> {
+  const parsed = bakehouseFileSchema.safeParse(value);
+  if (!parsed.success) return refused(shapeFaults(parsed.error));
+  const faults = meaningFaults(parsed.data);
+  return faults.length > 0 ? refused(faults) : accepted(parsed.data);
+}
+
+/** The faults that a schema found, each with its path. */
+export function shapeFaults(error: z.ZodError): FileFault[] {
+  return error.issues.map((issue) => ({ path: pathText(issue.path), message: issue.message }));
+}
+
+function meaningFaults(file: BakehouseFile): FileFault[] {
+  const faults: FileFault[] = [];
+  const fault = (path: string, message: string): void => {
+    faults.push({ path, message });
+  };
+  checkKitchen(file.kitchen, fault);
+  uniqueIds('ingredients', file.ingredients, fault);
+  uniqueIds('formulas', file.formulas, fault);
+  uniqueIds('products', file.products, fault);
+  checkLetters(file.formulas, fault);
+  const ingredientIds = idSet(file.ingredients);
+  file.formulas.forEach((formula, index) => {
+    checkParts(formula, `formulas[${index}]`, ingredientIds, fault);
+    checkSteps(formula.method, `formulas[${index}].method`, file.kitchen, ingredientIds, fault);
+  });
+  file.products.forEach((product, index) => {
+    const path = `products[${index}]`;
+    const formula = file.formulas.find((candidate) => candidate.id === product.formula);
+    if (formula === undefined) {
+      fault(`${path}.formula`, `there is no formula "${product.formula}"`);
+    } else {
+      const methodIds = idSet(formula.method);
+      product.way.forEach((step, stepIndex) => {
+        if (methodIds.has(step.id)) fault(`${path}.way[${stepIndex}].id`, `"${step.id}" is already a step of formula "${formula.id}"`);
+      });
+    }
+    checkSteps(product.way, `${path}.way`, file.kitchen, ingredientIds, fault);
+  });
+  file.day.batches.forEach((batch, index) => checkBatch(batch, `day.batches[${index}]`, file, fault));
+  return faults;
+}
+
+type Fault = (path: string, message: string) => void;
+
+function idSet(items: readonly { readonly id: string }[]): ReadonlySet<string> {
+  return new Set(items.map((item) => item.id));
+}
+
+function uniqueIds(path: string, items: readonly { readonly id: string }[], fault: Fault): void {
+  const seen = new Set<string>();
+  items.forEach((item, index) => {
+    if (seen.has(item.id)) fault(`${path}[${index}].id`, `"${item.id}" is used twice`);
+    seen.add(item.id);
+  });
+}
+
+function checkLetters(formulas: readonly Formula[], fault: Fault): void {
+  const owner = new Map<string, string>();
+  formulas.forEach((formula, index) => {
+    const other = owner.get(formula.letters);
+    if (other !== undefined) fault(`formulas[${index}].letters`, `"${formula.letters}" already belongs to formula "${other}"`);
+    owner.set(formula.letters, formula.id);
+  });
+}
+
+function checkKitchen(kitchen: Kitchen, fault: Fault): void {
+  uniqueIds('kitchen.stations', kitchen.stations, fault);
+  uniqueIds('kitchen.mixers', kitchen.mixers, fault);
+  uniqueIds('kitchen.bowls', kitchen.bowls, fault);
+  uniqueIds('kitchen.restPlaces', kitchen.restPlaces, fault);
+  uniqueIds('kitchen.vessels', kitchen.vessels, fault);
+  uniqueIds('kitchen.ovens', kitchen.ovens, fault);
+  const stations = idSet(kitchen.stations);
+  kitchen.mixers.forEach((mixer, index) => {
+    if (!stations.has(mixer.station)) fault(`kitchen.mixers[${index}].station`, `there is no station "${mixer.station}"`);
+    if (mixer.leastG > mixer.mostG) fault(`kitchen.mixers[${index}].leastG`, 'the least load is more than the most');
+  });
+  const mixers = idSet(kitchen.mixers);
+  kitchen.bowls.forEach((bowl, index) => {
+    bowl.fits.forEach((mixer, fitIndex) => {
+      if (!mixers.has(mixer)) fault(`kitchen.bowls[${index}].fits[${fitIndex}]`, `there is no mixer "${mixer}"`);
+    });
+  });
+  const seen = new Map<string, string>();
+  kitchen.ovens.forEach((oven, ovenIndex) => {
+    oven.decks.forEach((deck, deckIndex) => {
+      const path = `kitchen.ovens[${ovenIndex}].decks[${deckIndex}]`;
+      for (const [id, at] of [[deck.id, `${path}.id`] as const, ...deck.slots.map((slot, index) => [slot.id, `${path}.slots[${index}].id`] as const)]) {
+        const other = seen.get(id);
+        if (other !== undefined) fault(at, `"${id}" is already used at ${other}; decks and slots have ids of their own in the whole house`);
+        seen.set(id, at);
+      }
+    });
+  });
+}
+
+function checkParts(formula: Formula, path: string, ingredients: ReadonlySet<string>, fault: Fault): void {
+  const earlier = new Set<string>();
+  const taken = new Set<string>();
+  formula.parts.forEach((part, partIndex) => {
+    part.items.forEach((line, lineIndex) => {
+      const at = `${path}.parts[${partIndex}].items[${lineIndex}]`;
+      if ('item' in line) {
+        if (!ingredients.has(line.item)) fault(`${at}.item`, `there is no ingredient "${line.item}"`);
+      } else {
+        if (!earlier.has(line.part)) fault(`${at}.part`, `"${line.part}" is not a part that stands before this one`);
+        if (taken.has(line.part)) fault(`${at}.part`, `"${line.part}" is already taken`);
+        taken.add(line.part);
+      }
+    });
+    if (earlier.has(part.name)) fault(`${path}.parts[${partIndex}].name`, `"${part.name}" is used twice`);
+    earlier.add(part.name);
+  });
+  const last = formula.parts.at(-1)?.name;
+  formula.parts.forEach((part, partIndex) => {
+    if (part.name !== last && !taken.has(part.name)) fault(`${path}.parts[${partIndex}].name`, `"${part.name}" goes into nothing`);
+  });
+}
+
+function checkSteps(steps: readonly Step[], path: string, kitchen: Kitchen, ingredients: ReadonlySet<string>, fault: Fault): void {
+  uniqueIds(path, steps, fault);
+  const stations = idSet(kitchen.stations);
+  const places = idSet(kitchen.restPlaces);
+  const earlier = new Set<string>();
+  const known: Record<string, ReadonlySet<string>> = {
+    mixer: idSet(kitchen.mixers),
+    bowl: idSet(kitchen.bowls),
+    restPlace: places,
+    vessel: idSet(kitchen.vessels),
+    deck: idSet(kitchen.ovens.flatMap((oven) => oven.decks)),
+    hands: stations,
+    bench: places,
+  };
+  steps.forEach((step, index) => {
+    const at = `${path}[${index}]`;
+    if (step.station !== undefined && !stations.has(step.station)) fault(`${at}.station`, `there is no station "${step.station}"`);
+    if (step.place !== undefined && !places.has(step.place)) fault(`${at}.place`, `there is no rest place "${step.place}"`);
+    step.additions.forEach((addition, additionIndex) => {
+      if (!ingredients.has(addition.item)) fault(`${at}.additions[${additionIndex}].item`, `there is no ingredient "${addition.item}"`);
+    });
+    step.claims.forEach((claim, claimIndex) => {
+      claim.ids.forEach((id, idIndex) => {
+        if (known[claim.kind]?.has(id) !== true) fault(`${at}.claims[${claimIndex}].ids[${idIndex}]`, `there is no ${claim.kind} "${id}"`);
+      });
+    });
+    (step.after ?? []).forEach((link, linkIndex) => {
+      if (!earlier.has(link.step)) fault(`${at}.after[${linkIndex}].step`, `"${link.step}" is not a step that stands before this one`);
+    });
+    earlier.add(step.id);
+  });
+  if (steps.at(-1)?.kind === 'bake') fault(`${path}[${steps.length - 1}].kind`, 'a bake cannot be the last step: something has to take it out');
+}
+
+function checkBatch(batch: DayBatch, path: string, file: BakehouseFile, fault: Fault): void {
+  const formula = file.formulas.find((candidate) => candidate.id === batch.formula);
+  if (formula === undefined) {
+    fault(`${path}.formula`, `there is no formula "${batch.formula}"`);
+    return;
+  }
+  let neededG = 0;
+  batch.cuts.forEach((cut, index) => {
+    const product: Product | undefined = file.products.find((candidate) => candidate.id === cut.product);
+    if (product === undefined) fault(`${path}.cuts[${index}].product`, `there is no product "${cut.product}"`);
+    else if (product.formula !== batch.formula) fault(`${path}.cuts[${index}].product`, `"${cut.product}" is made of formula "${product.formula}", not "${batch.formula}"`);
+    else neededG += product.pieceG * cut.pieces;
+  });
+  if (formula.kind === 'dough' && batch.cuts.length === 0) fault(`${path}.cuts`, 'a dough needs at least one cut');
+  if (batch.cuts.length === 0 && batch.doughG === undefined) fault(`${path}.doughG`, 'where there are no cuts, say how much is made');
+  if (batch.doughG !== undefined && batch.doughG < neededG) fault(`${path}.doughG`, `the cuts need ${neededG} g, the batch has ${batch.doughG} g`);
+  if (batch.cuts.length > 1 && formula.method.at(-1)?.verb !== 'divide') {
+    fault(`${path}.cuts`, `formula "${formula.id}" must end its method with a divide before it can have several cuts`);
+  }
+}

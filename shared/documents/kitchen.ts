@@ -1,0 +1,70 @@
+import { z } from 'zod';
+import { celsiusSchema, gramsSchema, keySchema, minutesSchema, nameSchema } from './names.ts';
+
+/** Where somebody works. Stations stand for people: names of people are never part of a document. */
+export const stationSchema = z.strictObject({ id: keySchema, name: nameSchema, hands: z.number().int().min(1).max(20).default(1) });
+
+export const mixerSchema = z.strictObject({
+  id: keySchema,
+  name: nameSchema,
+  kind: z.enum(['spiral', 'planetary', 'fork', 'twin-arm']),
+  leastG: gramsSchema,
+  mostG: gramsSchema,
+  /** Whether the bowl can stand elsewhere while the mixer takes another. */
+  bowlComesOff: z.boolean().default(false),
+  station: keySchema,
+});
+
+export const bowlSchema = z.strictObject({ id: keySchema, name: nameSchema, litres: z.number().positive().max(1000), fits: z.array(keySchema).min(1) });
+
+export const restPlaceSchema = z.strictObject({
+  id: keySchema,
+  name: nameSchema,
+  kind: z.enum(['bench', 'warm-shelf', 'prover', 'retarder', 'cold-room', 'freezer']),
+  temperatureC: celsiusSchema,
+  humidityPct: z.number().min(0).max(100).optional(),
+  /** How many tubs or racks it takes; no number where nobody counts. */
+  room: z.number().int().min(1).max(1000).optional(),
+});
+
+/** Tins, bannetons, boards: counted, held by a load and given back after a turn-round. */
+export const vesselSchema = z.strictObject({
+  id: keySchema,
+  name: nameSchema,
+  kind: z.enum(['tub', 'tin', 'banneton', 'board', 'tray', 'rack']),
+  count: z.number().int().min(1).max(100_000),
+  turnRoundMin: minutesSchema.default(0),
+});
+
+export const slotSchema = z.strictObject({ id: keySchema, name: nameSchema });
+
+export const deckSchema = z.strictObject({
+  id: keySchema,
+  name: nameSchema,
+  temperatureC: celsiusSchema,
+  slots: z.array(slotSchema).min(1).max(40),
+});
+
+/** An oven with its decks from top to bottom, as they stand. */
+export const ovenSchema = z.strictObject({
+  id: keySchema,
+  name: nameSchema,
+  decks: z.array(deckSchema).min(1).max(20),
+});
+
+export const kitchenSchema = z.strictObject({
+  stations: z.array(stationSchema).min(1).max(40),
+  mixers: z.array(mixerSchema).max(40),
+  bowls: z.array(bowlSchema).max(200).default([]),
+  restPlaces: z.array(restPlaceSchema).min(1).max(100),
+  vessels: z.array(vesselSchema).max(200).default([]),
+  ovens: z.array(ovenSchema).max(20),
+});
+
+export type Kitchen = z.infer<typeof kitchenSchema>;
+export type Mixer = z.infer<typeof mixerSchema>;
+export type RestPlace = z.infer<typeof restPlaceSchema>;
+export type Oven = z.infer<typeof ovenSchema>;
+export type Deck = z.infer<typeof deckSchema>;
+export type Slot = z.infer<typeof slotSchema>;
+export type Station = z.infer<typeof stationSchema>;

@@ -1,0 +1,137 @@
+import { z } from 'zod';
+import { celsiusSchema, keySchema, minutesSchema, remarkSchema } from './names.ts';
+
+/** The trade's verbs: what a step does to the dough. */
+export const verbSchema = z.enum([
+  'weigh', 'feed', 'add', 'firstSpeed', 'secondSpeed', 'stand', 'turnOut',
+  'bulk', 'fold', 'divide', 'scale', 'round', 'benchRest', 'shape', 'tin', 'fill', 'lockIn', 'sheet', 'turn', 'chill',
+  'prove', 'retard', 'temper', 'top', 'wash', 'seed', 'dust', 'dock', 'score',
+  'load', 'bake', 'partBake', 'bakeOff', 'takeOut', 'depan', 'cool', 'wait', 'glaze', 'slice', 'pack', 'cook', 'clean',
+]);
+export type Verb = z.infer<typeof verbSchema>;
+
+/**
+ * hands: somebody works, and says when it is done.
+ * timed: it waits; the step after it ends it.
+ * judged: it runs until its check is passed, time is a guide.
+ * bake: phases in the oven; taking out ends it.
+ */
+export const stepKindSchema = z.enum(['hands', 'timed', 'judged', 'bake']);
+
+/** What a step takes while it lasts. `ids` are the ones that will do, best first; none named means any of the kind. */
+export const claimSchema = z.strictObject({
+  kind: z.enum(['mixer', 'bowl', 'restPlace', 'vessel', 'deck', 'bench', 'hands']),
+  ids: z.array(keySchema).max(40).default([]),
+  count: z.number().int().min(1).max(1000).default(1),
+});
+
+/** A link to an earlier step with its lag: not before `earliestMin`, wanted at `targetMin`, not after `latestMin`. */
+export const afterSchema = z.strictObject({
+  step: keySchema,
+  from: z.enum(['start', 'end']).default('end'),
+  earliestMin: minutesSchema.default(0),
+  targetMin: minutesSchema.default(0),
+  latestMin: minutesSchema.optional(),
+});
+
+/** One phase of a bake programme. */
+export const bakePhaseSchema = z.strictObject({
+  minutes: minutesSchema,
+  temperatureC: celsiusSchema.optional(),
+  steam: z.enum(['in', 'out']).optional(),
+  note: remarkSchema.optional(),
+});
+
+/** How a rest ripens, for the timer that follows the dough: which rate model at which reference temperature. */
+export const ripeningSchema = z.discriminatedUnion('model', [
+  z.strictObject({ model: z.literal('perKelvin'), referenceC: celsiusSchema, rate: z.number().min(0).max(1) }),
+  z.strictObject({ model: z.literal('q10'), referenceC: celsiusSchema, q10: z.number().min(1).max(20) }),
+  z.strictObject({ model: z.literal('cardinal'), referenceC: celsiusSchema, minC: celsiusSchema, optC: celsiusSchema, maxC: celsiusSchema }),
+  z.strictObject({ model: z.literal('levain'), referenceC: celsiusSchema }),
+]);
+
+export const stepSchema = z
+  .strictObject({
+    id: keySchema,
+    verb: verbSchema,
+    kind: stepKindSchema,
+    station: keySchema.optional(),
+    /** How long: not ready before earliest, wanted at target, lost after latest. For hands, target is the work's length. */
+    minutes: z.strictObject({ earliest: minutesSchema.optional(), target: minutesSchema, latest: minutesSchema.optional() }),
+    /** Added to the target for each piece; make-up takes as long as there are pieces. */
+    minutesPerPiece: minutesSchema.optional(),
+    /** How long after it is due this step counts as late, and as being lost. No `lost` where waiting never spoils it. */
+    toleranceMin: z.strictObject({ late: minutesSchema, lost: minutesSchema.optional() }).default({ late: 5 }),
+    /** Whether it begins by itself when the step before is done: a rest does, a bench job does not. */
+    beginsByItself: z.boolean().optional(),
+    after: z.array(afterSchema).max(8).optional(),
+    check: remarkSchema.optional(),
+    caution: remarkSchema.optional(),
+    claims: z.array(claimSchema).max(12).default([]),
+    /** Where the dough stands meanwhile: a rest place of the kitchen. */
+    place: keySchema.optional(),
+    /** What goes in, for an `add` or `top` step; per cent of the flour of the dough, or grams a piece. */
+    additions: z
+      .array(
+        z.strictObject({
+          item: keySchema,
+          pct: z.number().min(0).max(1000).optional(),
+          gPerPiece: z.number().min(0).max(100_000).optional(),
+          /** Kept back at first and added as the dough asks; how much of it was used is a fact of the batch. */
+          heldBack: z.boolean().default(false),
+        }),
+      )
+      .max(40)
+      .default([]),
+    bake: z.array(bakePhaseSchema).min(1).max(20).optional(),
+    /** Core temperature at which the bake is done, where it means something. */
+    coreC: celsiusSchema.optional(),
+    ripening: ripeningSchema.optional(),
+  })
+  .superRefine((step, context) => {
+    const { earliest, target, latest } = step.minutes;
+    if (earliest !== undefined && earliest > target) {
+      context.addIssue({ code: 'custom', path: ['minutes', 'earliest'], message: `earliest (${earliest} min) must not be after target (${target} min)` });
+    }
+    if (latest !== undefined && latest < target) {
+      context.addIssue({ code: 'custom', path: ['minutes', 'latest'], message: `latest (${latest} min) must not be before target (${target} min)` });
+    }
+    const { late, lost } = step.toleranceMin;
+    if (lost !== undefined && lost < late) {
+      context.addIssue({ code: 'custom', path: ['toleranceMin', 'lost'], message: `lost (${lost} min) must not come before late (${late} min)` });
+    }
+    if (step.kind === 'judged' && step.check === undefined) {
+      context.addIssue({ code: 'custom', path: ['check'], message: 'a judged step needs the check that ends it' });
+    }
+    if (step.kind === 'bake') {
+      const phases = step.bake;
+      if (phases === undefined) {
+        context.addIssue({ code: 'custom', path: ['bake'], message: 'a bake needs its phases' });
+      } else {
+        const sumMin = phases.reduce((sum, phase) => sum + phase.minutes, 0);
+        if (Math.abs(sumMin - target) > 1e-6) {
+          context.addIssue({ code: 'custom', path: ['bake'], message: `the phases last ${sumMin} min, the target says ${target} min` });
+        }
+      }
+    } else if (step.bake !== undefined) {
+      context.addIssue({ code: 'custom', path: ['bake'], message: `only a bake has phases, and this step's kind is ${step.kind}` });
+    }
+  });
+
+/** One thing to be done or waited for. */
+export type Step = z.infer<typeof stepSchema>;
+
+/** Whether the step begins when the one before is done, without a tap. */
+export function beginsByItself(step: Step): boolean {
+  return step.beginsByItself ?? step.kind !== 'hands';
+}
+
+/** A work that is over when the step after it begins, with no tap of its own. */
+export function endsByNext(step: Step): boolean {
+  return step.kind === 'timed' || step.kind === 'bake';
+}
+
+/** The step's wanted length in minutes for a number of pieces (null where it has none). */
+export function targetMin(step: Step, pieces: number | null): number {
+  return step.minutes.target + (step.minutesPerPiece ?? 0) * (pieces ?? 0);
+}
