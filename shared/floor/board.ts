@@ -1,0 +1,93 @@
+import type { Verb } from '../documents/method.ts';
+import { dueOf, isHeld, isStronger, roleAt, type Due, type Phase, type Role } from './due.ts';
+import type { FloorState } from './state.ts';
+import { stageOf, type Stage } from './stage.ts';
+import { nameOf } from './way.ts';
+
+/** One dough as wall and phone list it. */
+export interface Row {
+  readonly workpieceId: string;
+  readonly tag: string;
+  readonly name: string;
+  readonly serviceDate: string;
+  readonly role: Role;
+  readonly phase: Phase;
+  readonly stage: Stage;
+  /** The step that a tap on this row is about. */
+  readonly stepId: string;
+  /** What to write: while a bake or a mix runs, that; otherwise what has to be done next. */
+  readonly verb: Verb;
+  /** A judged step is due: look, rather than do. */
+  readonly isCheck: boolean;
+  readonly check: string | null;
+  readonly caution: string | null;
+  readonly startedMs: number | null;
+  readonly earliestMs: number;
+  readonly dueMs: number;
+  readonly lateMs: number;
+  readonly lostMs: number | null;
+  readonly isAtOnce: boolean;
+  readonly heldUntilMs: number | null;
+  /** When somebody said they heard the call that is out now; null where nobody has, or nothing calls. */
+  readonly heardMs: number | null;
+  readonly stationId: string | null;
+  readonly pieces: number | null;
+  readonly piecesDone: number | null;
+}
+
+/** The row of one workpiece at an instant, or null once it is finished. */
+export function rowOf(state: FloorState, workpieceId: string, nowMs: number): Row | null {
+  const workpiece = state.workpieces[workpieceId];
+  const due = workpiece === undefined ? null : dueOf(state, workpiece);
+  return due === null ? null : toRow(state, due, nowMs);
+}
+
+/**
+ * All open doughs, the most pressing first: being lost, late, called, running, and within a role by due time. Time
+ * alone reorders nothing while no role changes, since all due times run down at one speed.
+ */
+export function boardRows(state: FloorState, nowMs: number): readonly Row[] {
+  const rows: Row[] = [];
+  for (const workpiece of Object.values(state.workpieces)) {
+    const due = dueOf(state, workpiece);
+    if (due !== null) rows.push(toRow(state, due, nowMs));
+  }
+  return rows.sort(byPressure);
+}
+
+function byPressure(a: Row, b: Row): number {
+  if (a.role !== b.role) return isStronger(a.role, b.role) ? -1 : 1;
+  return a.dueMs - b.dueMs || a.tag.localeCompare(b.tag, 'en', { numeric: true });
+}
+
+function toRow(state: FloorState, due: Due, nowMs: number): Row {
+  const { workpiece, step, action } = due;
+  const role = roleAt(due, nowMs);
+  const life = workpiece.steps[step.id];
+  const showsWork = role === 'running' && (step.kind === 'bake' || step.kind === 'judged') && due.phase !== 'planned';
+  return {
+    workpieceId: workpiece.id,
+    tag: workpiece.tag,
+    name: nameOf(state, workpiece),
+    serviceDate: workpiece.serviceDate,
+    role,
+    phase: due.phase,
+    stage: stageOf(state, due),
+    stepId: action.id,
+    verb: showsWork ? step.verb : action.verb,
+    isCheck: due.phase === 'judging' && role !== 'running',
+    check: action.check ?? null,
+    caution: action.caution ?? null,
+    startedMs: due.startedMs,
+    earliestMs: due.earliestMs,
+    dueMs: due.dueMs,
+    lateMs: due.lateMs,
+    lostMs: due.lostMs,
+    isAtOnce: due.isAtOnce,
+    heldUntilMs: isHeld(workpiece, nowMs) ? workpiece.heldUntilMs : null,
+    heardMs: workpiece.call?.heardMs ?? null,
+    stationId: life?.stationId ?? step.station ?? null,
+    pieces: workpiece.pieces,
+    piecesDone: life?.piecesDone ?? null,
+  };
+}

@@ -1,0 +1,34 @@
+import { isStronger, levelSinceMs, openDues, roleAt, type Due } from './due.ts';
+import type { CommandOf } from './commands.ts';
+import type { FloorState } from './state.ts';
+
+/** The calls that are true at an instant and not raised yet, as commands to the floor. */
+export function callsToRaise(state: FloorState, nowMs: number): readonly CommandOf<'raiseCall'>[] {
+  const commands: CommandOf<'raiseCall'>[] = [];
+  for (const due of openDues(state)) {
+    const level = roleAt(due, nowMs);
+    if (level === 'running') continue;
+    const { call } = due.workpiece;
+    if (call !== null && call.stepId === due.action.id && !isStronger(level, call.level)) continue;
+    commands.push({ type: 'raiseCall', workpieceId: due.workpiece.id, stepId: due.action.id, level, dueMs: levelSinceMs(due, level) });
+  }
+  return commands;
+}
+
+/** The next instant after `nowMs` at which some role changes by time alone, or null. The one thing that is waited for. */
+export function nextRoleChangeMs(state: FloorState, nowMs: number): number | null {
+  let next: number | null = null;
+  for (const due of openDues(state)) {
+    for (const atMs of changesOf(due)) {
+      if (atMs > nowMs && (next === null || atMs < next)) next = atMs;
+    }
+  }
+  return next;
+}
+
+function changesOf(due: Due): number[] {
+  const changes = [due.dueMs, due.lateMs];
+  if (due.lostMs !== null) changes.push(due.lostMs);
+  if (due.workpiece.heldUntilMs !== null) changes.push(due.workpiece.heldUntilMs);
+  return changes;
+}

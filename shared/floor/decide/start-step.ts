@@ -1,0 +1,23 @@
+import { endsByNext } from '../../documents/method.ts';
+import { accepted, refused } from '../../result.ts';
+import type { CommandContext, CommandOf } from '../commands.ts';
+import type { FloorState } from '../state.ts';
+import { startOf, stationFields } from './begin.ts';
+import type { Decision } from './decision.ts';
+import { alreadyStarted, believedStep } from './standing.ts';
+
+/** Somebody begins a step; a rest that it ends is over with that. */
+export function decideStartStep(state: FloorState, command: CommandOf<'startStep'>, context: CommandContext): Decision {
+  const believed = believedStep(state, command.workpieceId, command.stepId, context);
+  if (!believed.ok) return believed;
+  const { workpiece, due, atMs } = believed.value;
+  const life = workpiece.steps[command.stepId];
+  if (life !== undefined) return refused(alreadyStarted(workpiece, command.stepId, life));
+  const isRestEnding = due.phase === 'resting';
+  const started = startOf(state, workpiece, due.action, atMs, context, command.mixerId);
+  if (!started.ok) return started;
+  if (!isRestEnding) return accepted([started.value]);
+  // Only a rest can stand before the step that is called: everything else has its own end.
+  if (!endsByNext(due.step) || due.step.id === due.action.id) return refused({ code: 'stepStartsByItself', tag: workpiece.tag, stepId: command.stepId });
+  return accepted([{ type: 'stepDone', workpieceId: workpiece.id, stepId: due.step.id, atMs, ...stationFields(context) }, started.value]);
+}

@@ -1,0 +1,145 @@
+import { endsByNext, targetMin, type Step } from '../documents/method.ts';
+import { assert } from '../result.ts';
+import type { CallLevel } from './events.ts';
+import type { FloorState, StepLife, Workpiece } from './state.ts';
+import { positionOf, wayOf } from './way.ts';
+
+const MINUTE_MS = 60_000;
+
+/** What a row shows: nothing to do yet, your move, past its tolerance, being lost. */
+export type Role = 'running' | CallLevel;
+
+/**
+ * planned: the first step waits for its planned start. waiting: the step could begin now. working: hands are on it.
+ * judging: it runs until its check is passed. resting: it waits, in a rest or in the oven.
+ */
+export type Phase = 'planned' | 'waiting' | 'working' | 'judging' | 'resting';
+
+/** Where one workpiece stands and when it wants hands. Derived from the state; never stored. */
+export interface Due {
+  readonly workpiece: Workpiece;
+  readonly phase: Phase;
+  /** The step that stands first on the way. */
+  readonly step: Step;
+  /** The step that the call is for: in a rest, the one that ends it. Commands name this one. */
+  readonly action: Step;
+  readonly startedMs: number | null;
+  /** Not before this, as far as the method knows. */
+  readonly earliestMs: number;
+  readonly dueMs: number;
+  readonly lateMs: number;
+  /** From here on it is being lost; null where waiting does not spoil it. */
+  readonly lostMs: number | null;
+  /** Due the moment the step before was tapped done: whoever tapped stands there, no sound is needed until it is late. */
+  readonly isAtOnce: boolean;
+}
+
+/** Where the workpiece stands, or null once it is finished. */
+export function dueOf(state: FloorState, workpiece: Workpiece): Due | null {
+  if (workpiece.finishedMs !== null) return null;
+  const way = wayOf(state, workpiece);
+  const index = positionOf(way, workpiece);
+  const step = way[index];
+  assert(step !== undefined, `${workpiece.tag} has no step left and is not finished`);
+  const life = workpiece.steps[step.id];
+  if (life === undefined) return dueWaiting(workpiece, step, index === 0);
+  if (endsByNext(step)) return dueUnderWay(workpiece, 'resting', step, way[index + 1] ?? step, life);
+  return dueUnderWay(workpiece, step.kind === 'judged' ? 'judging' : 'working', step, step, life);
+}
+
+function dueWaiting(workpiece: Workpiece, step: Step, isFirst: boolean): Due {
+  const dueMs = workpiece.readyMs + lagMs(workpiece, step);
+  const { late, lost } = step.toleranceMin;
+  const isPlanned = isFirst && workpiece.kind !== 'cut' && workpiece.kind !== 'load';
+  return {
+    workpiece,
+    phase: isPlanned ? 'planned' : 'waiting',
+    step,
+    action: step,
+    startedMs: null,
+    earliestMs: dueMs,
+    dueMs,
+    lateMs: dueMs + late * MINUTE_MS,
+    lostMs: lost === undefined ? null : dueMs + lost * MINUTE_MS,
+    isAtOnce: !isPlanned && dueMs === workpiece.readyMs,
+  };
+}
+
+/** How long after the end of the step before this one is wanted, by its links to earlier steps. */
+function lagMs(workpiece: Workpiece, step: Step): number {
+  let wantedMs = workpiece.readyMs;
+  for (const link of step.after ?? []) {
+    const life = workpiece.steps[link.step];
+    const edgeMs = link.from === 'start' ? life?.startedMs : life?.endedMs;
+    if (edgeMs !== undefined && edgeMs !== null) wantedMs = Math.max(wantedMs, edgeMs + link.targetMin * MINUTE_MS);
+  }
+  return wantedMs - workpiece.readyMs;
+}
+
+function dueUnderWay(workpiece: Workpiece, phase: Phase, step: Step, action: Step, life: StepLife): Due {
+  const { startedMs, pins } = life;
+  assert(startedMs !== null && pins !== null, `${workpiece.tag} ${step.id} is under way without a start`);
+  const dueMs = startedMs + (pins.targetMin * pins.factor + life.moreMin) * MINUTE_MS;
+  // A little more, asked for knowingly, moves the latest along once it reaches beyond it.
+  const latestMs = pins.latestMin === undefined ? null : Math.max(startedMs + pins.latestMin * pins.factor * MINUTE_MS, dueMs);
+  const toleratedMs = action.toleranceMin.lost === undefined ? null : dueMs + action.toleranceMin.lost * MINUTE_MS;
+  const lostMs = latestMs === null ? toleratedMs : toleratedMs === null ? latestMs : Math.min(latestMs, toleratedMs);
+  return {
+    workpiece,
+    phase,
+    step,
+    action,
+    startedMs,
+    earliestMs: startedMs + (pins.earliestMin ?? pins.targetMin) * pins.factor * MINUTE_MS,
+    dueMs,
+    lateMs: dueMs + action.toleranceMin.late * MINUTE_MS,
+    lostMs,
+    isAtOnce: false,
+  };
+}
+
+/** The wanted length of a step in minutes, as it will be pinned when it begins. */
+export function plannedMin(step: Step, workpiece: Workpiece): number {
+  return targetMin(step, workpiece.pieces);
+}
+
+/**
+ * The role at an instant. Started work is no call: it has its own expected end, and is late only when that is past its
+ * tolerance. A held workpiece calls again when the hold is over, or at once when it is being lost.
+ */
+export function roleAt(due: Due, nowMs: number): Role {
+  if (due.lostMs !== null && nowMs >= due.lostMs) return 'lost';
+  if (isHeld(due.workpiece, nowMs)) return 'running';
+  if (nowMs >= due.lateMs) return 'late';
+  if (nowMs >= due.dueMs && due.phase !== 'working') return 'call';
+  return 'running';
+}
+
+/** Whether its call is held back at an instant. */
+export function isHeld(workpiece: Workpiece, nowMs: number): boolean {
+  return workpiece.heldUntilMs !== null && nowMs < workpiece.heldUntilMs;
+}
+
+/** The instant from which the call of a level was true. */
+export function levelSinceMs(due: Due, level: CallLevel): number {
+  if (level === 'lost') return due.lostMs ?? due.dueMs;
+  const sinceMs = level === 'late' ? due.lateMs : due.dueMs;
+  return Math.max(sinceMs, due.workpiece.heldUntilMs ?? 0);
+}
+
+const STRENGTH: Readonly<Record<Role, number>> = { running: 0, call: 1, late: 2, lost: 3 };
+
+/** Whether one role presses more than another. */
+export function isStronger(role: Role, than: Role): boolean {
+  return STRENGTH[role] > STRENGTH[than];
+}
+
+/** All open workpieces with where they stand. */
+export function openDues(state: FloorState): Due[] {
+  const dues: Due[] = [];
+  for (const workpiece of Object.values(state.workpieces)) {
+    const due = dueOf(state, workpiece);
+    if (due !== null) dues.push(due);
+  }
+  return dues;
+}

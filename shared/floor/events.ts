@@ -1,0 +1,209 @@
+import { z } from 'zod';
+import { formulaSchema, ingredientSchema, productSchema } from '../documents/formula.ts';
+import { houseSchema } from '../documents/house.ts';
+import { kitchenSchema } from '../documents/kitchen.ts';
+import { celsiusSchema, gramsSchema, instantMsSchema, keySchema, minutesSchema, piecesSchema, remarkSchema, serviceDateSchema } from '../documents/names.ts';
+import { idSchema } from '../ids.ts';
+
+/** Version of the events' shape. Older ones are lifted by upcasters when the journal is read. */
+export const EVENT_VERSION = 1;
+
+export const callLevelSchema = z.enum(['call', 'late', 'lost']);
+/** How pressing a call is: a step wants hands; past its tolerance; being lost. */
+export type CallLevel = z.infer<typeof callLevelSchema>;
+
+export const callKeySchema = z.strictObject({ workpieceId: idSchema, stepId: keySchema, level: callLevelSchema });
+export const tagSchema = z.string().regex(/^[A-Z][a-z]?\d{1,4}([a-z](·\d{1,3})?)?(·\d{1,3})?$/, 'a tag is the letters of the formula and a number, such as C1, Ch2b');
+export const plannedCutSchema = z.strictObject({ productId: keySchema, productVersion: z.number().int().min(1), pieces: piecesSchema, grams: gramsSchema });
+export const resourceSchema = z.strictObject({
+  kind: z.enum(['mixer', 'bowl', 'restPlace', 'vessel', 'deck', 'slot', 'bench', 'station']),
+  id: keySchema,
+});
+
+/** What a step's due time was computed from, pinned where it began, so that later versions cannot move the past. */
+export const pinsSchema = z.strictObject({
+  earliestMin: minutesSchema.optional(),
+  targetMin: minutesSchema,
+  latestMin: minutesSchema.optional(),
+  /** Learned factor on the target; 1 until records teach another. */
+  factor: z.number().positive().default(1),
+  model: z.enum(['nominal', 'perKelvin', 'q10', 'cardinal', 'levain']).default('nominal'),
+  houseVersion: z.number().int().min(0),
+});
+export type StepPins = z.infer<typeof pinsSchema>;
+
+const onStep = { workpieceId: idSchema, stepId: keySchema, atMs: instantMsSchema };
+const childSchema = z.strictObject({
+  workpieceId: idSchema,
+  tag: tagSchema,
+  productId: keySchema,
+  productVersion: z.number().int().min(1),
+  pieces: piecesSchema,
+  grams: gramsSchema,
+});
+
+// What the house, the kitchen and the books say.
+export const houseAdopted = z.strictObject({ type: z.literal('houseAdopted'), version: z.number().int().min(1), house: houseSchema });
+export const kitchenAdopted = z.strictObject({ type: z.literal('kitchenAdopted'), version: z.number().int().min(1), kitchen: kitchenSchema });
+export const ingredientsAdopted = z.strictObject({ type: z.literal('ingredientsAdopted'), version: z.number().int().min(1), ingredients: z.array(ingredientSchema) });
+export const formulaAdopted = z.strictObject({ type: z.literal('formulaAdopted'), version: z.number().int().min(1), formula: formulaSchema });
+export const productAdopted = z.strictObject({ type: z.literal('productAdopted'), version: z.number().int().min(1), product: productSchema });
+
+// The day and its plan.
+export const dayOpened = z.strictObject({ type: z.literal('dayOpened'), serviceDate: serviceDateSchema });
+export const dayClosed = z.strictObject({ type: z.literal('dayClosed'), serviceDate: serviceDateSchema, carriedOver: z.array(idSchema) });
+export const workpiecePlanned = z.strictObject({
+  type: z.literal('workpiecePlanned'),
+  workpieceId: idSchema,
+  kind: z.enum(['batch', 'prep', 'ferment']),
+  tag: tagSchema,
+  serviceDate: serviceDateSchema,
+  formulaId: keySchema,
+  formulaVersion: z.number().int().min(1),
+  plannedStartMs: instantMsSchema,
+  grams: gramsSchema,
+  cuts: z.array(plannedCutSchema),
+});
+/** A proposal of the planner, kept because somebody adopted it; due times are never stored. */
+export const planAdopted = z.strictObject({
+  type: z.literal('planAdopted'),
+  planId: idSchema,
+  starts: z.array(z.strictObject({ workpieceId: idSchema, stepId: keySchema, plannedStartMs: instantMsSchema, resources: z.array(resourceSchema) })),
+});
+
+// Work on a workpiece.
+export const stepStarted = z.strictObject({
+  type: z.literal('stepStarted'),
+  ...onStep,
+  stationId: keySchema.optional(),
+  resources: z.array(resourceSchema),
+  pins: pinsSchema,
+  /** The phone's clocks disagreed about when the tap was; arrival counted. */
+  tapUncertain: z.literal(true).optional(),
+});
+export const stepProgressed = z.strictObject({ type: z.literal('stepProgressed'), ...onStep, piecesDone: z.number().int().min(0) });
+export const stepHandedOver = z.strictObject({ type: z.literal('stepHandedOver'), ...onStep, fromStationId: keySchema, toStationId: keySchema });
+export const stepDone = z.strictObject({
+  type: z.literal('stepDone'),
+  ...onStep,
+  stationId: keySchema.optional(),
+  piecesDone: z.number().int().min(0).optional(),
+  /** Closed because a later step was seen to have begun, not by a tap of its own. */
+  inferred: z.literal(true).optional(),
+  tapUncertain: z.literal(true).optional(),
+});
+export const stepSkipped = z.strictObject({ type: z.literal('stepSkipped'), ...onStep, reason: remarkSchema });
+export const moreTimeGiven = z.strictObject({ type: z.literal('moreTimeGiven'), ...onStep, minutes: z.number().int().min(1).max(720) });
+export const workpieceHeld = z.strictObject({ type: z.literal('workpieceHeld'), ...onStep, untilMs: instantMsSchema });
+export const workpieceReleased = z.strictObject({ type: z.literal('workpieceReleased'), ...onStep });
+export const workpieceMoved = z.strictObject({ type: z.literal('workpieceMoved'), workpieceId: idSchema, placeId: keySchema, atMs: instantMsSchema });
+export const workpieceFinished = z.strictObject({ type: z.literal('workpieceFinished'), workpieceId: idSchema, atMs: instantMsSchema });
+export const workpieceDiscarded = z.strictObject({ type: z.literal('workpieceDiscarded'), workpieceId: idSchema, atMs: instantMsSchema, reason: remarkSchema });
+export const ovenLoaded = z.strictObject({ type: z.literal('ovenLoaded'), ...onStep, slotIds: z.array(keySchema).min(1), pieces: piecesSchema.optional() });
+export const ovenUnloaded = z.strictObject({ type: z.literal('ovenUnloaded'), ...onStep, slotIds: z.array(keySchema).min(1) });
+export const temperatureRead = z.strictObject({
+  type: z.literal('temperatureRead'),
+  workpieceId: idSchema,
+  where: z.enum(['dough', 'core', 'water', 'filling', 'room']),
+  celsius: celsiusSchema,
+  atMs: instantMsSchema,
+});
+export const ingredientAdded = z.strictObject({
+  type: z.literal('ingredientAdded'),
+  ...onStep,
+  ingredientId: keySchema,
+  grams: gramsSchema,
+  lotNumber: z.string().min(1).max(80).optional(),
+});
+export const waterHeldBackUsed = z.strictObject({ type: z.literal('waterHeldBackUsed'), ...onStep, usedG: gramsSchema, heldG: gramsSchema });
+
+// Genealogy: every edge with its amount.
+export const workpieceDivided = z.strictObject({
+  type: z.literal('workpieceDivided'),
+  ...onStep,
+  children: z.array(childSchema).min(1),
+  lossG: gramsSchema,
+});
+export const loadsMade = z.strictObject({ type: z.literal('loadsMade'), ...onStep, children: z.array(childSchema).min(1), lossG: gramsSchema });
+export const workpiecesJoined = z.strictObject({
+  type: z.literal('workpiecesJoined'),
+  workpieceId: idSchema,
+  tag: tagSchema,
+  parents: z.array(z.strictObject({ workpieceId: idSchema, grams: gramsSchema })).min(2),
+  atMs: instantMsSchema,
+});
+/** The edge carries what trace needs, so that no fold of years is asked for it. */
+export const workpieceDrawn = z.strictObject({
+  type: z.literal('workpieceDrawn'),
+  fromWorkpieceId: idSchema,
+  toWorkpieceId: idSchema,
+  grams: gramsSchema,
+  allergens: z.array(z.string()),
+  lotNumbers: z.array(z.strictObject({ ingredientId: keySchema, lotNumber: z.string() })),
+  atMs: instantMsSchema,
+});
+export const scrapPutBack = z.strictObject({
+  type: z.literal('scrapPutBack'),
+  fromWorkpieceId: idSchema,
+  toWorkpieceId: idSchema,
+  what: z.enum(['scrap', 'trim', 'oldDough', 'oldBread']),
+  grams: gramsSchema,
+  atMs: instantMsSchema,
+});
+export const fermentFed = z.strictObject({ type: z.literal('fermentFed'), workpieceId: idSchema, seedG: gramsSchema, flourG: gramsSchema, waterG: gramsSchema, atMs: instantMsSchema });
+
+// Resources.
+export const deckSet = z.strictObject({ type: z.literal('deckSet'), deckId: keySchema, temperatureC: celsiusSchema, atMs: instantMsSchema });
+export const resourceBlocked = z.strictObject({
+  type: z.literal('resourceBlocked'),
+  resource: resourceSchema,
+  why: z.enum(['cleaning', 'allergenChangeOver', 'outOfOrder']),
+  untilMs: instantMsSchema.optional(),
+  atMs: instantMsSchema,
+});
+export const resourceFreed = z.strictObject({ type: z.literal('resourceFreed'), resource: resourceSchema, atMs: instantMsSchema });
+export const vesselsTaken = z.strictObject({ type: z.literal('vesselsTaken'), workpieceId: idSchema, vesselId: keySchema, count: z.number().int().min(1), atMs: instantMsSchema });
+export const vesselsReturned = z.strictObject({ type: z.literal('vesselsReturned'), workpieceId: idSchema, vesselId: keySchema, count: z.number().int().min(1), atMs: instantMsSchema });
+
+// Corrections keep what they correct.
+export const timeCorrected = z.strictObject({ type: z.literal('timeCorrected'), workpieceId: idSchema, stepId: keySchema, edge: z.enum(['start', 'end']), fromMs: instantMsSchema, toMs: instantMsSchema, atMs: instantMsSchema });
+export const countCorrected = z.strictObject({ type: z.literal('countCorrected'), workpieceId: idSchema, fromPieces: z.number().int().min(0), toPieces: z.number().int().min(0), atMs: instantMsSchema });
+export const tagCorrected = z.strictObject({ type: z.literal('tagCorrected'), workpieceId: idSchema, fromTag: tagSchema, toTag: tagSchema, atMs: instantMsSchema });
+/** Takes back what one command did: the workpieces are again as they were before it. */
+export const commandUndone = z.strictObject({ type: z.literal('commandUndone'), undoneCommandId: idSchema, workpieceIds: z.array(idSchema), atMs: instantMsSchema });
+
+// Calls and the clock.
+export const callRaised = z.strictObject({ type: z.literal('callRaised'), workpieceId: idSchema, stepId: keySchema, level: callLevelSchema, dueMs: instantMsSchema, atMs: instantMsSchema });
+export const callHeard = z.strictObject({ type: z.literal('callHeard'), workpieceId: idSchema, stepId: keySchema, level: callLevelSchema, atMs: instantMsSchema });
+export const callSounded = z.strictObject({ type: z.literal('callSounded'), burst: callLevelSchema, calls: z.array(callKeySchema).min(1), atMs: instantMsSchema });
+/** House time = houseMs + pace · (real − realMs), from this event on. */
+export const clockAnchored = z.strictObject({ type: z.literal('clockAnchored'), houseMs: instantMsSchema, realMs: instantMsSchema, pace: z.number().min(1).max(3600) });
+/** Somebody or something set the server's clock by so much; all open instants move with it, so nothing fires or is swallowed. */
+export const clockJumped = z.strictObject({ type: z.literal('clockJumped'), byMs: z.number().int(), atMs: instantMsSchema });
+
+export const floorEventSchema = z.discriminatedUnion('type', [
+  houseAdopted, kitchenAdopted, ingredientsAdopted, formulaAdopted, productAdopted,
+  dayOpened, dayClosed, workpiecePlanned, planAdopted,
+  stepStarted, stepProgressed, stepHandedOver, stepDone, stepSkipped, moreTimeGiven, workpieceHeld, workpieceReleased,
+  workpieceMoved, workpieceFinished, workpieceDiscarded, ovenLoaded, ovenUnloaded, temperatureRead, ingredientAdded, waterHeldBackUsed,
+  workpieceDivided, loadsMade, workpiecesJoined, workpieceDrawn, scrapPutBack, fermentFed,
+  deckSet, resourceBlocked, resourceFreed, vesselsTaken, vesselsReturned,
+  timeCorrected, countCorrected, tagCorrected, commandUndone,
+  callRaised, callHeard, callSounded, clockAnchored, clockJumped,
+]);
+
+/** One fact of the trade, in the past tense. */
+export type FloorEvent = z.infer<typeof floorEventSchema>;
+/** The event of one type. */
+export type EventOf<Type extends FloorEvent['type']> = Extract<FloorEvent, { type: Type }>;
+
+/** An event as the journal holds it: in which order, by which command, from which device. */
+export const recordedEventSchema = z.strictObject({
+  sequence: z.number().int().min(1),
+  commandId: idSchema,
+  /** Its place among the events of one command, from 0. */
+  ordinal: z.number().int().min(0),
+  deviceId: idSchema,
+  event: floorEventSchema,
+});
+export type RecordedEvent = z.infer<typeof recordedEventSchema>;

@@ -1,0 +1,90 @@
+import { unreachable } from '../result.ts';
+import type { EventOf, FloorEvent } from './events.ts';
+import { versionKey, type FloorState, type Workpiece } from './state.ts';
+
+type DocumentEvent = EventOf<
+  'houseAdopted' | 'kitchenAdopted' | 'ingredientsAdopted' | 'formulaAdopted' | 'productAdopted' | 'dayOpened' | 'dayClosed' | 'workpiecePlanned' | 'planAdopted'
+>;
+
+const TYPES: ReadonlySet<string> = new Set<DocumentEvent['type']>([
+  'houseAdopted', 'kitchenAdopted', 'ingredientsAdopted', 'formulaAdopted', 'productAdopted', 'dayOpened', 'dayClosed', 'workpiecePlanned', 'planAdopted',
+]);
+
+/** Whether the event is about documents, days or plans. */
+export function isDocumentEvent(event: FloorEvent): event is DocumentEvent {
+  return TYPES.has(event.type);
+}
+
+/** What a document, a day or a plan changes. */
+export function evolveDocuments(state: FloorState, event: DocumentEvent): FloorState {
+  switch (event.type) {
+    case 'houseAdopted':
+      return { ...state, house: { version: event.version, document: event.house } };
+    case 'kitchenAdopted':
+      return { ...state, kitchen: { version: event.version, document: event.kitchen } };
+    case 'ingredientsAdopted':
+      return { ...state, ingredients: { version: event.version, document: event.ingredients } };
+    case 'formulaAdopted':
+      return {
+        ...state,
+        formulas: { ...state.formulas, [versionKey(event.formula.id, event.version)]: event.formula },
+        formulaVersions: { ...state.formulaVersions, [event.formula.id]: event.version },
+      };
+    case 'productAdopted':
+      return {
+        ...state,
+        products: { ...state.products, [versionKey(event.product.id, event.version)]: event.product },
+        productVersions: { ...state.productVersions, [event.product.id]: event.version },
+      };
+    case 'dayOpened':
+      return { ...state, serviceDate: event.serviceDate, openDates: [...state.openDates.filter((date) => date !== event.serviceDate), event.serviceDate] };
+    case 'dayClosed':
+      return { ...state, openDates: state.openDates.filter((date) => date !== event.serviceDate) };
+    case 'workpiecePlanned':
+      return { ...state, workpieces: { ...state.workpieces, [event.workpieceId]: plannedWorkpiece(event) } };
+    case 'planAdopted': {
+      const workpieces = { ...state.workpieces };
+      for (const start of event.starts) {
+        const workpiece = workpieces[start.workpieceId];
+        // A plan moves what has not begun; what runs is where it is.
+        if (workpiece === undefined || Object.keys(workpiece.steps).length > 0) continue;
+        workpieces[start.workpieceId] = { ...workpiece, plannedStartMs: start.plannedStartMs, readyMs: start.plannedStartMs, call: null };
+      }
+      return { ...state, workpieces };
+    }
+    default:
+      return unreachable(event);
+  }
+}
+
+function plannedWorkpiece(event: EventOf<'workpiecePlanned'>): Workpiece {
+  const only = event.cuts.length === 1 ? event.cuts[0] : undefined;
+  return {
+    id: event.workpieceId,
+    kind: event.kind,
+    tag: event.tag,
+    serviceDate: event.serviceDate,
+    formulaId: event.formulaId,
+    formulaVersion: event.formulaVersion,
+    productId: only?.productId ?? null,
+    productVersion: only?.productVersion ?? null,
+    parentId: null,
+    childIds: [],
+    grams: event.grams,
+    pieces: only?.pieces ?? null,
+    plannedStartMs: event.plannedStartMs,
+    readyMs: event.plannedStartMs,
+    cuts: event.cuts,
+    steps: {},
+    placeId: null,
+    mixerId: null,
+    slotIds: [],
+    readings: [],
+    call: null,
+    heldUntilMs: null,
+    finishedMs: null,
+    ending: null,
+    lastCommandId: null,
+    lastDoneCommandId: null,
+  };
+}

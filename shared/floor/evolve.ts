@@ -1,0 +1,63 @@
+import { unreachable } from '../result.ts';
+import { evolveDocuments, isDocumentEvent } from './evolve-documents.ts';
+import { evolveGenealogy, isGenealogyEvent } from './evolve-genealogy.ts';
+import { evolveWork, isWorkEvent } from './evolve-work.ts';
+import { evolveCalls, isCallEvent } from './evolve-calls.ts';
+import { forgetUndo, rememberForUndo } from './undo-memory.ts';
+import type { FloorEvent, RecordedEvent } from './events.ts';
+import { prune } from './prune.ts';
+import type { FloorState } from './state.ts';
+import { shiftOpenInstants } from './shift.ts';
+
+/**
+ * The state after one more event. Pure; never fails on an event that a decider made. What an event says of a workpiece
+ * that is no longer in the live state changes nothing.
+ */
+export function evolve(state: FloorState, recorded: RecordedEvent): FloorState {
+  const remembered = rememberForUndo(state, recorded);
+  const next = applyEvent(remembered, recorded.event, recorded);
+  return { ...next, sequence: recorded.sequence };
+}
+
+/** The fold of several events. */
+export function evolveAll(state: FloorState, events: readonly RecordedEvent[]): FloorState {
+  return events.reduce(evolve, state);
+}
+
+function applyEvent(state: FloorState, event: FloorEvent, recorded: RecordedEvent): FloorState {
+  if (isWorkEvent(event)) return pruneAfterEnding(evolveWork(state, event, recorded), event);
+  if (isCallEvent(event)) return evolveCalls(state, event);
+  if (isGenealogyEvent(event)) return pruneAfterEnding(evolveGenealogy(state, event, recorded), event);
+  if (isDocumentEvent(event)) return evolveDocuments(state, event);
+  switch (event.type) {
+    case 'commandUndone':
+      return forgetUndo(state, event, recorded.deviceId);
+    case 'clockAnchored':
+      return { ...state, clock: { houseMs: event.houseMs, realMs: event.realMs, pace: event.pace } };
+    case 'clockJumped':
+      return shiftOpenInstants(state, event.byMs);
+    case 'deckSet':
+      return { ...state, deckC: { ...state.deckC, [event.deckId]: event.temperatureC } };
+    case 'resourceBlocked':
+      return { ...state, blocked: [...withoutResource(state, event.resource), event] };
+    case 'resourceFreed':
+      return { ...state, blocked: withoutResource(state, event.resource) };
+    default:
+      return unreachable(event);
+  }
+}
+
+function withoutResource(state: FloorState, resource: { readonly kind: string; readonly id: string }): FloorState['blocked'] {
+  return state.blocked.filter((blocked) => blocked.resource.kind !== resource.kind || blocked.resource.id !== resource.id);
+}
+
+function pruneAfterEnding(state: FloorState, event: FloorEvent): FloorState {
+  switch (event.type) {
+    case 'workpieceFinished':
+    case 'workpieceDiscarded':
+    case 'workpieceDivided':
+      return prune(state, event.atMs);
+    default:
+      return state;
+  }
+}

@@ -1,0 +1,91 @@
+import type { Deck, Slot } from '../documents/kitchen.ts';
+import { openDues } from './due.ts';
+import { projectionOf, type OvenStay } from './projection.ts';
+import { decksOf, slotHolders } from './slots.ts';
+import type { FloorState } from './state.ts';
+
+/** What lies in a slot, or is expected to. */
+export interface Booking {
+  readonly workpieceId: string;
+  readonly tag: string;
+  readonly fromMs: number;
+  readonly toMs: number;
+  readonly isIn: boolean;
+  /** Tags that want the slot at the same time, where nothing better was free; the wall shows it as a clash. */
+  readonly clashesWith: readonly string[];
+}
+
+export interface SlotLane {
+  readonly slot: Slot;
+  readonly bookings: readonly Booking[];
+}
+
+export interface DeckLanes {
+  readonly ovenId: string;
+  readonly ovenName: string;
+  readonly deck: Deck;
+  /** As set on the floor, or as the kitchen says. */
+  readonly temperatureC: number;
+  readonly lanes: readonly SlotLane[];
+  /** When the last of what is in comes out; null where the deck is free. */
+  readonly freeMs: number | null;
+}
+
+/**
+ * The decks as they stand, each slot with what is in it and what is expected. Expected loads take, in order of time,
+ * the first slots free for their whole stay on the decks that will do; where none is, they are shown clashing.
+ */
+export function ovenLanes(state: FloorState, nowMs: number): readonly DeckLanes[] {
+  const kitchen = state.kitchen?.document;
+  if (kitchen === undefined) return [];
+  const bookings = new Map<string, Booking[]>(decksOf(kitchen).flatMap((deck) => deck.slots.map((slot) => [slot.id, []])));
+  const expected: OvenStay[] = [];
+  for (const due of openDues(state)) {
+    const projection = projectionOf(state, due.workpiece, nowMs);
+    if (projection === null) continue;
+    const isIn = due.workpiece.slotIds.length > 0;
+    projection.stays.forEach((stay, index) => {
+      if (!isIn || index > 0) expected.push(stay);
+    });
+    if (isIn) {
+      const fromMs = due.startedMs ?? nowMs;
+      for (const slotId of due.workpiece.slotIds) {
+        bookings.get(slotId)?.push({ workpieceId: due.workpiece.id, tag: due.workpiece.tag, fromMs, toMs: Math.max(due.dueMs, nowMs), isIn: true, clashesWith: [] });
+      }
+    }
+  }
+  expected.sort((a, b) => a.fromMs - b.fromMs || a.tag.localeCompare(b.tag, 'en', { numeric: true }));
+  for (const stay of expected) book(stay, decksOf(kitchen), bookings);
+  return lanesOf(state, bookings);
+}
+
+function book(stay: OvenStay, decks: readonly Deck[], bookings: Map<string, Booking[]>): void {
+  const candidates = stay.deckIds.flatMap((deckId) => decks.find((deck) => deck.id === deckId)?.slots.map((slot) => slot.id) ?? []);
+  const overlapping = (slotId: string): Booking[] => (bookings.get(slotId) ?? []).filter((booking) => booking.fromMs < stay.toMs && stay.fromMs < booking.toMs);
+  const free = candidates.filter((slotId) => overlapping(slotId).length === 0);
+  const taken = candidates.filter((slotId) => overlapping(slotId).length > 0);
+  const chosen = [...free, ...taken].slice(0, stay.slotsNeeded);
+  for (const slotId of chosen) {
+    const clashesWith = overlapping(slotId).map((booking) => booking.tag);
+    bookings.get(slotId)?.push({ workpieceId: stay.workpieceId, tag: stay.tag, fromMs: stay.fromMs, toMs: stay.toMs, isIn: false, clashesWith });
+  }
+}
+
+function lanesOf(state: FloorState, bookings: ReadonlyMap<string, readonly Booking[]>): DeckLanes[] {
+  const holders = slotHolders(state);
+  return (state.kitchen?.document.ovens ?? []).flatMap((oven) =>
+    oven.decks.map((deck): DeckLanes => {
+      const lanes = deck.slots.map((slot) => ({ slot, bookings: bookings.get(slot.id) ?? [] }));
+      const inside = lanes.flatMap((lane) => lane.bookings.filter((booking) => booking.isIn));
+      const isOccupied = deck.slots.some((slot) => holders.has(slot.id));
+      return {
+        ovenId: oven.id,
+        ovenName: oven.name,
+        deck,
+        temperatureC: state.deckC[deck.id] ?? deck.temperatureC,
+        lanes,
+        freeMs: isOccupied ? Math.max(...inside.map((booking) => booking.toMs)) : null,
+      };
+    }),
+  );
+}

@@ -1,0 +1,28 @@
+import { KEEP_FINISHED_MS, versionKey, type FloorState, type Workpiece } from './state.ts';
+
+/** Drops what left the floor more than 36 hours before an instant, with edges and document versions that nothing points at any more. */
+export function prune(state: FloorState, atMs: number): FloorState {
+  const isKept = (workpiece: Workpiece): boolean => workpiece.finishedMs === null || workpiece.finishedMs >= atMs - KEEP_FINISHED_MS;
+  const all = Object.values(state.workpieces);
+  const kept = all.filter(isKept);
+  if (kept.length === all.length) return state;
+  const workpieces = Object.fromEntries(kept.map((workpiece) => [workpiece.id, workpiece]));
+  const formulaKeys = new Set(kept.map((workpiece) => versionKey(workpiece.formulaId, workpiece.formulaVersion)));
+  const productKeys = new Set<string>();
+  for (const workpiece of kept) {
+    if (workpiece.productId !== null && workpiece.productVersion !== null) productKeys.add(versionKey(workpiece.productId, workpiece.productVersion));
+    for (const cut of workpiece.cuts) productKeys.add(versionKey(cut.productId, cut.productVersion));
+  }
+  return {
+    ...state,
+    workpieces,
+    edges: state.edges.filter((edge) => edge.fromId in workpieces || edge.toId in workpieces),
+    formulas: keptVersions(state.formulas, state.formulaVersions, formulaKeys),
+    products: keptVersions(state.products, state.productVersions, productKeys),
+  };
+}
+
+function keptVersions<Document>(documents: Readonly<Record<string, Document>>, newest: Readonly<Record<string, number>>, used: ReadonlySet<string>): Readonly<Record<string, Document>> {
+  const newestKeys = new Set(Object.entries(newest).map(([id, version]) => versionKey(id, version)));
+  return Object.fromEntries(Object.entries(documents).filter(([key]) => used.has(key) || newestKeys.has(key)));
+}

@@ -1,0 +1,42 @@
+import type { Call, FloorState, StepLife, UndoEntry, Workpiece } from './state.ts';
+
+/**
+ * Moves every instant of open work by so much: after the server's clock was set, everything has just as long left as
+ * before, so the jump neither fires nor swallows a call.
+ */
+export function shiftOpenInstants(state: FloorState, byMs: number): FloorState {
+  const workpieces = mapValues(state.workpieces, (workpiece) => shiftWorkpiece(workpiece, byMs));
+  const undo = mapValues(state.undo, (entry): UndoEntry => ({ ...entry, before: mapValues(entry.before, (before) => (before === null ? null : shiftWorkpiece(before, byMs))) }));
+  return { ...state, workpieces, undo, lastSoundedMs: mapValues(state.lastSoundedMs, (atMs) => atMs + byMs) };
+}
+
+function mapValues<From, To>(record: Readonly<Record<string, From>>, change: (value: From) => To): Record<string, To> {
+  return Object.fromEntries(Object.entries(record).map(([key, value]) => [key, change(value)]));
+}
+
+function shiftWorkpiece(workpiece: Workpiece, byMs: number): Workpiece {
+  if (workpiece.finishedMs !== null) return workpiece;
+  return {
+    ...workpiece,
+    plannedStartMs: workpiece.plannedStartMs + byMs,
+    readyMs: workpiece.readyMs + byMs,
+    heldUntilMs: shifted(workpiece.heldUntilMs, byMs),
+    steps: mapValues(workpiece.steps, (life): StepLife => ({ ...life, startedMs: shifted(life.startedMs, byMs), endedMs: shifted(life.endedMs, byMs) })),
+    readings: workpiece.readings.map((reading) => ({ ...reading, atMs: reading.atMs + byMs })),
+    call: workpiece.call === null ? null : shiftCall(workpiece.call, byMs),
+  };
+}
+
+function shiftCall(call: Call, byMs: number): Call {
+  return {
+    ...call,
+    dueMs: call.dueMs + byMs,
+    raisedMs: call.raisedMs + byMs,
+    heardMs: shifted(call.heardMs, byMs),
+    lastSoundedMs: shifted(call.lastSoundedMs, byMs),
+  };
+}
+
+function shifted(atMs: number | null, byMs: number): number | null {
+  return atMs === null ? null : atMs + byMs;
+}

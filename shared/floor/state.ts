@@ -1,0 +1,164 @@
+import type { Formula, Ingredient, Product } from '../documents/formula.ts';
+import type { House } from '../documents/house.ts';
+import type { Kitchen } from '../documents/kitchen.ts';
+import type { CallLevel, EventOf, StepPins } from './events.ts';
+
+/** Version of this shape: a snapshot of another version is thrown away and folded anew. */
+export const STATE_VERSION = 1;
+
+/** Finished workpieces stay in the live state for so long. */
+export const KEEP_FINISHED_MS = 36 * 3_600_000;
+
+export interface ClockAnchor {
+  readonly houseMs: number;
+  readonly realMs: number;
+  readonly pace: number;
+}
+
+/** A step of one workpiece, from its start on. Steps not begun have no life yet. */
+export interface StepLife {
+  readonly status: 'started' | 'done' | 'skipped';
+  readonly startedMs: number | null;
+  readonly endedMs: number | null;
+  readonly startedBy: string | null;
+  readonly endedBy: string | null;
+  readonly stationId: string | null;
+  readonly moreMin: number;
+  readonly pins: StepPins | null;
+  readonly piecesDone: number | null;
+  readonly inferred: boolean;
+  readonly reason: string | null;
+}
+
+/** The call that a workpiece has out, in ISA-18.2's sense: raised until its step moves on, heard or not. */
+export interface Call {
+  readonly stepId: string;
+  readonly level: CallLevel;
+  readonly dueMs: number;
+  readonly raisedMs: number;
+  readonly heardMs: number | null;
+  readonly soundedCount: number;
+  readonly lastSoundedMs: number | null;
+}
+
+export interface PlannedCut {
+  readonly productId: string;
+  readonly productVersion: number;
+  readonly pieces: number;
+  readonly grams: number;
+}
+
+export interface TemperatureReading {
+  readonly where: EventOf<'temperatureRead'>['where'];
+  readonly celsius: number;
+  readonly atMs: number;
+}
+
+/** Anything worked on and waited for. */
+export interface Workpiece {
+  readonly id: string;
+  readonly kind: 'ferment' | 'prep' | 'batch' | 'cut' | 'load';
+  readonly tag: string;
+  readonly serviceDate: string;
+  readonly formulaId: string;
+  readonly formulaVersion: number;
+  /** The product, once there is only one that it can become. */
+  readonly productId: string | null;
+  readonly productVersion: number | null;
+  readonly parentId: string | null;
+  readonly childIds: readonly string[];
+  readonly grams: number;
+  readonly pieces: number | null;
+  readonly plannedStartMs: number;
+  /** When the step that stands next could begin: the end of the one before, or the planned start. */
+  readonly readyMs: number;
+  readonly cuts: readonly PlannedCut[];
+  /** The steps begun so far, by their id. */
+  readonly steps: Readonly<Record<string, StepLife>>;
+  readonly placeId: string | null;
+  readonly mixerId: string | null;
+  readonly slotIds: readonly string[];
+  readonly readings: readonly TemperatureReading[];
+  readonly call: Call | null;
+  readonly heldUntilMs: number | null;
+  /** Out of the floor: packed, divided into cuts, or discarded. */
+  readonly finishedMs: number | null;
+  readonly ending: 'finished' | 'divided' | 'discarded' | null;
+  /** The command that last changed it: undoing an earlier one would pull the ground from under it. Hearing changes nothing. */
+  readonly lastCommandId: string | null;
+  /** The command that last had a step done on it. */
+  readonly lastDoneCommandId: string | null;
+}
+
+/** An edge of the genealogy, with its amount. */
+export interface Edge {
+  readonly kind: 'draw' | 'join' | 'divide' | 'load' | 'putBack' | 'feed';
+  readonly fromId: string;
+  readonly toId: string;
+  readonly grams: number;
+  readonly atMs: number;
+}
+
+/** What undoing one device's last command puts back: the workpieces as they were; null for one that it made. */
+export interface UndoEntry {
+  readonly commandId: string;
+  readonly before: Readonly<Record<string, Workpiece | null>>;
+}
+
+export interface Versioned<Document> {
+  readonly version: number;
+  readonly document: Document;
+}
+
+/** The live state of one kitchen: documents in force, open work, and the last 36 hours. The fold of the journal. */
+export interface FloorState {
+  readonly stateVersion: number;
+  readonly sequence: number;
+  readonly clock: ClockAnchor | null;
+  readonly house: Versioned<House> | null;
+  readonly kitchen: Versioned<Kitchen> | null;
+  readonly ingredients: Versioned<readonly Ingredient[]> | null;
+  /** By id and version, as `country@2`. */
+  readonly formulas: Readonly<Record<string, Formula>>;
+  readonly products: Readonly<Record<string, Product>>;
+  /** The newest version of each. */
+  readonly formulaVersions: Readonly<Record<string, number>>;
+  readonly productVersions: Readonly<Record<string, number>>;
+  readonly serviceDate: string | null;
+  readonly openDates: readonly string[];
+  readonly workpieces: Readonly<Record<string, Workpiece>>;
+  readonly edges: readonly Edge[];
+  readonly deckC: Readonly<Record<string, number>>;
+  readonly blocked: readonly EventOf<'resourceBlocked'>[];
+  /** By device: what its undo would put back. */
+  readonly undo: Readonly<Record<string, UndoEntry>>;
+  /** The last burst of each level, for grouping what follows soon after. */
+  readonly lastSoundedMs: Readonly<Partial<Record<CallLevel, number>>>;
+}
+
+/** The state of a kitchen of which nothing is known yet. */
+export const EMPTY_STATE: FloorState = {
+  stateVersion: STATE_VERSION,
+  sequence: 0,
+  clock: null,
+  house: null,
+  kitchen: null,
+  ingredients: null,
+  formulas: {},
+  products: {},
+  formulaVersions: {},
+  productVersions: {},
+  serviceDate: null,
+  openDates: [],
+  workpieces: {},
+  edges: [],
+  deckC: {},
+  blocked: [],
+  undo: {},
+  lastSoundedMs: {},
+};
+
+/** The key of one version of a formula or product. */
+export function versionKey(id: string, version: number): string {
+  return `${id}@${version}`;
+}

@@ -1,0 +1,69 @@
+import type { EventOf, FloorEvent, RecordedEvent } from './events.ts';
+import type { FloorState, UndoEntry, Workpiece } from './state.ts';
+
+/** Devices whose last command is remembered for undo; the one longest idle is forgotten first. */
+const UNDO_DEVICES = 200;
+
+/** The workpieces that an event touches, where undo can put them back; none where it cannot. */
+function undoableWorkpieces(event: FloorEvent): readonly string[] {
+  switch (event.type) {
+    case 'stepStarted':
+    case 'stepDone':
+    case 'stepSkipped':
+    case 'stepProgressed':
+    case 'stepHandedOver':
+    case 'moreTimeGiven':
+    case 'workpieceHeld':
+    case 'workpieceReleased':
+    case 'workpieceMoved':
+    case 'workpieceFinished':
+    case 'workpieceDiscarded':
+    case 'ovenLoaded':
+    case 'ovenUnloaded':
+    case 'temperatureRead':
+    case 'callHeard':
+    case 'countCorrected':
+    case 'tagCorrected':
+    case 'timeCorrected':
+      return [event.workpieceId];
+    case 'workpieceDivided':
+    case 'loadsMade':
+      return [event.workpieceId, ...event.children.map((child) => child.workpieceId)];
+    default:
+      return [];
+  }
+}
+
+/** Keeps the workpieces as they were before a device's last command. Its next command replaces them. */
+export function rememberForUndo(state: FloorState, recorded: RecordedEvent): FloorState {
+  const touched = undoableWorkpieces(recorded.event);
+  if (touched.length === 0) return state;
+  const existing = state.undo[recorded.deviceId];
+  const entry: UndoEntry = existing?.commandId === recorded.commandId ? existing : { commandId: recorded.commandId, before: {} };
+  const before: Record<string, Workpiece | null> = { ...entry.before };
+  for (const workpieceId of touched) {
+    if (!(workpieceId in before)) before[workpieceId] = state.workpieces[workpieceId] ?? null;
+  }
+  const others = Object.entries(state.undo).filter(([deviceId]) => deviceId !== recorded.deviceId);
+  const kept = others.slice(Math.max(0, others.length - (UNDO_DEVICES - 1)));
+  return { ...state, undo: { ...Object.fromEntries(kept), [recorded.deviceId]: { commandId: entry.commandId, before } } };
+}
+
+/** Puts the workpieces back as they were before the command that is undone, and forgets it. */
+export function forgetUndo(state: FloorState, event: EventOf<'commandUndone'>, deviceId: string): FloorState {
+  const entry = state.undo[deviceId];
+  if (entry === undefined || entry.commandId !== event.undoneCommandId) return state;
+  const workpieces: Record<string, Workpiece> = { ...state.workpieces };
+  const gone = new Set<string>();
+  for (const [workpieceId, before] of Object.entries(entry.before)) {
+    if (before === null) {
+      delete workpieces[workpieceId];
+      gone.add(workpieceId);
+    } else {
+      workpieces[workpieceId] = before;
+    }
+  }
+  const { [deviceId]: _undone, ...undo } = state.undo;
+  const edges = gone.size === 0 ? state.edges : state.edges.filter((edge) => !gone.has(edge.fromId) && !gone.has(edge.toId));
+  return { ...state, workpieces, edges, undo };
+}
