@@ -1,0 +1,139 @@
+import { randomBytes } from 'node:crypto';
+import type Database from 'better-sqlite3';
+import { z } from 'zod';
+import { ID_BYTES, idFromBytes, idToBytes, isId } from '../../shared/ids.ts';
+import { openDatabase } from '../journal/open-database.ts';
+import { DEVICES_DATABASE } from './devices-schema.ts';
+
+/** Devices that are remembered; beyond that, the one not seen for longest is forgotten. */
+export const MAX_DEVICES = 1000;
+/** A device that is seen again sooner than this is not written again, in ms. */
+export const TOUCH_EVERY_MS = 60_000;
+
+export type DeviceKind = 'wall' | 'phone';
+
+/** A wall or a phone, as the house knows it. */
+export interface KnownDevice {
+  readonly id: string;
+  readonly kind: DeviceKind;
+  /** As it was introduced; else its kind and number, such as `phone 1`. */
+  readonly name: string;
+  /** Where it stands. */
+  readonly stationId: string | null;
+  readonly firstSeenMs: number;
+  readonly lastSeenMs: number;
+}
+
+export interface DevicesOptions {
+  /** Where ids come from. */
+  readonly randomBytes?: (length: number) => Uint8Array;
+  readonly maxDevices?: number;
+}
+
+const rowSchema = z.tuple([
+  z.instanceof(Uint8Array),
+  z.enum(['wall', 'phone']),
+  z.number().int(),
+  z.string().nullable(),
+  z.string().nullable(),
+  z.number().int(),
+  z.number().int(),
+]);
+
+const COLUMNS = 'id, kind, number, name, station, first_seen_ms, last_seen_ms';
+
+/**
+ * Walls and phones, in a file of their own. Their names never get into the journal, which cannot forget; here they can be
+ * erased. Synchronous; faults of SQLite throw as they are.
+ */
+export class Devices {
+  readonly #database: Database.Database;
+  readonly #randomBytes: (length: number) => Uint8Array;
+  readonly #maxDevices: number;
+
+  /** Opens the file, making it where there is none. Throws OpenError. */
+  constructor(path: string, options: DevicesOptions = {}) {
+    this.#database = openDatabase(path, DEVICES_DATABASE);
+    // What is deleted or written over is wiped, not only given up.
+    this.#database.pragma('secure_delete = ON');
+    this.#randomBytes = options.randomBytes ?? randomBytes;
+    this.#maxDevices = options.maxDevices ?? MAX_DEVICES;
+  }
+
+  /** Takes in a new device under a random id, numbered on within its kind. */
+  create(kind: DeviceKind, nowMs: number): KnownDevice {
+    const id = this.#randomBytes(ID_BYTES);
+    this.#database.transaction(() => {
+      this.#database
+        .prepare(
+          `INSERT INTO devices (${COLUMNS}) VALUES (@id, @kind, (SELECT coalesce(max(number), 0) + 1 FROM devices WHERE kind = @kind), NULL, NULL, @nowMs, @nowMs)`,
+        )
+        .run({ id, kind, nowMs });
+      // Never the new one, whatever the clock says.
+      this.#database
+        .prepare(
+          'DELETE FROM devices WHERE id IN (SELECT id FROM devices WHERE id <> @id ORDER BY last_seen_ms LIMIT max(0, (SELECT count(*) FROM devices) - @most))',
+        )
+        .run({ id, most: this.#maxDevices });
+    })();
+    return this.#known(id);
+  }
+
+  /** The device of that id, or null. A text that is no id names no device: it may come from anybody's cookie. */
+  find(id: string): KnownDevice | null {
+    return isId(id) ? this.#read(idToBytes(id)) : null;
+  }
+
+  /** Sets what the device is called (null: its kind and number) and where it stands. Null where there is no such device. */
+  introduce(id: string, name: string | null, stationId: string | null): KnownDevice | null {
+    const before = this.find(id);
+    if (before === null) return null;
+    this.#database.prepare('UPDATE devices SET name = ?, station = ? WHERE id = ?').run(name, stationId, idToBytes(id));
+    if (before.name !== name) this.#wipeLog();
+    return this.find(id);
+  }
+
+  /** The device is there. Call it as often as it is heard: it is written at most once in TOUCH_EVERY_MS. */
+  touch(id: string, nowMs: number): void {
+    const device = this.find(id);
+    if (device === null || Math.abs(nowMs - device.lastSeenMs) < TOUCH_EVERY_MS) return;
+    this.#database.prepare('UPDATE devices SET last_seen_ms = ? WHERE id = ?').run(nowMs, idToBytes(id));
+  }
+
+  /** All devices, walls first, by number. */
+  all(): readonly KnownDevice[] {
+    const rows = this.#database.prepare<[]>(`SELECT ${COLUMNS} FROM devices ORDER BY kind DESC, number`).raw().all();
+    return rows.map(deviceOf);
+  }
+
+  /** Erases a device's name from the file, so that its bytes are gone. What the journal knows is only the id. */
+  eraseName(id: string): void {
+    const device = this.find(id);
+    if (device !== null) this.introduce(id, null, device.stationId);
+  }
+
+  close(): void {
+    this.#database.close();
+  }
+
+  /** Folds the write-ahead log into the file and empties it: old pages in it would still hold the name. */
+  #wipeLog(): void {
+    this.#database.pragma('wal_checkpoint(TRUNCATE)');
+  }
+
+  #known(id: Uint8Array): KnownDevice {
+    const device = this.#read(id);
+    if (device === null) throw new Error(`device ${idFromBytes(id)} was not kept`);
+    return device;
+  }
+
+  #read(id: Uint8Array): KnownDevice | null {
+    const row: unknown = this.#database.prepare<[Uint8Array]>(`SELECT ${COLUMNS} FROM devices WHERE id = ?`).raw().get(id);
+    return row === undefined ? null : deviceOf(row);
+  }
+}
+
+function deviceOf(row: unknown): KnownDevice {
+  const [id, kind, number, name, stationId, firstSeenMs, lastSeenMs] = rowSchema.parse(row);
+  return { id: idFromBytes(id), kind, name: name ?? `${kind} ${number}`, stationId, firstSeenMs, lastSeenMs };
+}
