@@ -1,0 +1,50 @@
+import type { ClientCommand } from '../../shared/floor/commands.ts';
+import type { Device } from '../../shared/wire/down.ts';
+
+/** What a device may do: look (walls), act (phones on the floor), manage (formulas, kitchen, devices). */
+export type AccessRole = 'look' | 'act' | 'manage';
+
+const RANK: Readonly<Record<AccessRole, number>> = { look: 0, act: 1, manage: 2 };
+
+/** The least role for each command. A new command without a line here does not compile. */
+export const COMMAND_ROLES: Readonly<Record<ClientCommand['type'], AccessRole>> = {
+  startStep: 'act',
+  finishStep: 'act',
+  giveMoreTime: 'act',
+  hearCall: 'look',
+  hearAllCalls: 'look',
+  holdWorkpiece: 'act',
+  releaseWorkpiece: 'act',
+  skipStep: 'act',
+  discardWorkpiece: 'act',
+  readTemperature: 'act',
+  undoCommand: 'look',
+};
+
+/** The least role for each route. */
+export const ROUTE_ROLES = {
+  'GET /': 'look',
+  'GET /wall': 'look',
+  'GET /phone': 'look',
+  'GET /assets/*': 'look',
+  'GET /live': 'look',
+  'GET /health': 'look',
+  'GET /api/state': 'look',
+  'GET /api/events': 'look',
+  'POST /api/commands': 'act',
+} as const satisfies Readonly<Record<string, AccessRole>>;
+
+/** A device's role. Until the house can give roles, everybody who gets in has them all. */
+export function roleOf(_device: Device): AccessRole {
+  return 'manage';
+}
+
+/** Whether a role may give a command. */
+export function mayGive(role: AccessRole, command: ClientCommand['type']): boolean {
+  return RANK[role] >= RANK[COMMAND_ROLES[command]];
+}
+
+/** Whether a role may use a route. */
+export function mayUse(role: AccessRole, route: keyof typeof ROUTE_ROLES): boolean {
+  return RANK[role] >= RANK[ROUTE_ROLES[route]];
+}

@@ -1,0 +1,15 @@
+import { join } from 'node:path';
+import { withLock } from './lock.mjs';
+import { BUILD } from './places.mjs';
+import { say } from './say.mjs';
+
+/**
+ * Runs `work` while no other launcher installs or builds in this folder.
+ *
+ * @template Value
+ * @param {() => Promise<Value>} work
+ */
+export function withLauncherLock(work) {
+  const onWait = (/** @type {number} */ pid) => say(`waiting: process ${pid} is installing or building here…`);
+  return withLock(join(BUILD, 'launch.lock'), { onWait }, work);
+}

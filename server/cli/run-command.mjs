@@ -1,0 +1,52 @@
+import { existsSync } from 'node:fs';
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { ensureBuilt } from './build.mjs';
+import { ensureChromium } from './chromium.mjs';
+import { ensureInstalled } from './install.mjs';
+import { BUILD, ROOT } from './places.mjs';
+import { LaunchFault, say } from './say.mjs';
+
+/**
+ * A command: the module whose `main(args)` it is, the parts that have to be built before, and whether it drives a browser.
+ *
+ * @typedef {{ module: string, parts: readonly ('server' | 'pages' | 'tests')[], needsChromium?: boolean }} Command
+ * @type {ReadonlyMap<string, Command>}
+ */
+const COMMANDS = new Map([
+  ['serve', { module: join(BUILD, 'js/server/cli/serve.js'), parts: ['server', 'pages'] }],
+  // The tests build what they need themselves, as stages whose faults are reported like any other.
+  ['test', { module: join(ROOT, 'server/cli/test.mjs'), parts: [] }],
+  ['bench', { module: join(BUILD, 'js/tests/bench/main.js'), parts: ['server', 'pages', 'tests'] }],
+  ['pictures', { module: join(BUILD, 'js/tests/pictures/main.js'), parts: ['server', 'pages', 'tests'], needsChromium: true }],
+]);
+
+/** Exit code of a command line that cannot be understood, as shells use it. */
+const USAGE = 2;
+
+/**
+ * Installs and builds what the named command needs, then runs it in this process.
+ *
+ * @param {readonly string[]} args the command's name and its arguments
+ * @returns {Promise<number>} the exit code
+ */
+export async function runCommand([name = '', ...args]) {
+  const command = COMMANDS.get(name);
+  if (command === undefined) {
+    say(`There is no command "${name}". The commands are: ${[...COMMANDS.keys()].join(', ')}.`);
+    return USAGE;
+  }
+  try {
+    await ensureInstalled();
+    await ensureBuilt(command.parts);
+    if (command.needsChromium === true) process.env['CHROMIUM_PATH'] = await ensureChromium();
+    if (!existsSync(command.module)) throw new LaunchFault(`The command "${name}" has no program: ${command.module} is missing.`);
+  } catch (fault) {
+    if (!(fault instanceof LaunchFault)) throw fault;
+    if (fault.details !== '') say(fault.details);
+    say(fault.message);
+    return 1;
+  }
+  const { main } = await import(pathToFileURL(command.module).href);
+  return main(args);
+}

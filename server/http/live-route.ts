@@ -1,0 +1,37 @@
+import type { FastifyInstance } from 'fastify';
+import type { Devices, DeviceKind } from '../devices/devices.ts';
+import type { LiveHub } from '../live/live-hub.ts';
+import { deviceOfUpgrade } from './device-cookie.ts';
+import { sendProblem } from './problem.ts';
+import { servePeer } from './websocket-peer.ts';
+
+export interface LiveRouteOptions {
+  readonly devices: Devices;
+  readonly clock: { realMs(): number };
+}
+
+/** The one websocket: `/live?page=wall` and `/live?page=phone`. */
+export function serveLive(app: FastifyInstance, hub: LiveHub, { devices, clock }: LiveRouteOptions): void {
+  app.route({
+    method: 'GET',
+    url: '/live',
+    preValidation: async (request, reply) => {
+      const { origin, host } = request.headers;
+      // A page of another site must not speak for the phone that has it open.
+      if (origin !== undefined && hostOf(origin) !== host) return sendProblem(reply, 403, 'forbidden', { detail: 'This socket belongs to the pages of this server.' });
+      // Here, not in the handler: the answer to the upgrade carries the cookie.
+      if (request.ws) deviceOfUpgrade(request, devices, pageOf(request.query), clock.realMs());
+      return undefined;
+    },
+    handler: async (_request, reply) => sendProblem(reply, 426, 'badInput', { detail: 'This address speaks websocket only.' }),
+    wsHandler: (socket, request) => servePeer(socket, hub, deviceOfUpgrade(request, devices, pageOf(request.query), clock.realMs()), pageOf(request.query)),
+  });
+}
+
+function hostOf(origin: string): string | null {
+  return URL.canParse(origin) ? new URL(origin).host : null;
+}
+
+function pageOf(query: unknown): DeviceKind {
+  return typeof query === 'object' && query !== null && 'page' in query && query.page === 'wall' ? 'wall' : 'phone';
+}

@@ -1,0 +1,35 @@
+import type { WebSocket } from 'ws';
+import type { Device } from '../../shared/wire/down.ts';
+import { CLOSE } from '../../shared/wire/protocol.ts';
+import type { LiveHub } from '../live/live-hub.ts';
+
+/** Connects a websocket to the hub. Text only: nothing of ours is binary. */
+export function servePeer(socket: WebSocket, hub: LiveHub, device: Device, page: 'wall' | 'phone'): void {
+  const connection = hub.connect(
+    {
+      send: (text) => socket.send(text),
+      get backlogBytes() {
+        return socket.bufferedAmount;
+      },
+      close: (code, reason) => socket.close(code, reason),
+    },
+    device,
+    page,
+  );
+  if (connection === null) return;
+  socket.on('message', (data, isBinary) => {
+    if (isBinary) {
+      socket.close(CLOSE.badMessage, 'messages are text');
+      return;
+    }
+    connection.receive(textOf(data));
+  });
+  socket.on('close', () => connection.closed());
+  // A broken socket closes right after; there is nothing else to do about it.
+  socket.on('error', () => socket.terminate());
+}
+
+function textOf(data: Buffer | ArrayBuffer | Buffer[]): string {
+  if (Array.isArray(data)) return Buffer.concat(data).toString('utf8');
+  return Buffer.from(data instanceof ArrayBuffer ? new Uint8Array(data) : data).toString('utf8');
+}

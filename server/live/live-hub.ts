@@ -1,0 +1,295 @@
+import type { Logger } from 'pino';
+import { ZodError } from 'zod';
+import type { RecordedEvent } from '../../shared/floor/events.ts';
+import type { Outcome } from '../../shared/floor/refusals.ts';
+import { unreachable } from '../../shared/result.ts';
+import { pathText } from '../../shared/documents/bakehouse-file.ts';
+import type { Device, DownMessage } from '../../shared/wire/down.ts';
+import { CLOSE, MAX_BACKLOG_BYTES, MAX_CATCH_UP_EVENTS, MAX_CLIENTS, PROTOCOL_VERSION, SILENCE_MS } from '../../shared/wire/protocol.ts';
+import { upMessageSchema, type Hello, type UpMessage } from '../../shared/wire/up.ts';
+import { mayGive, roleOf } from '../access/roles.ts';
+import type { HouseClock } from '../clock/house-clock.ts';
+import type { Committed, Floor } from '../floor/floor.ts';
+import type { SoundOrder } from '../floor/sounder.ts';
+import type { Peer } from './peer.ts';
+import { RecentEvents } from './recent-events.ts';
+import type { LiveSession, Session } from './session.ts';
+
+/** What the hub needs to know of devices. */
+export interface DeviceBook {
+  all(): readonly Device[];
+  introduce(id: string, name: string | null, stationId: string | null): Device | null;
+  touch(id: string, nowMs: number): void;
+}
+
+export interface LiveHubOptions {
+  readonly floor: Floor;
+  readonly clock: HouseClock;
+  readonly devices: DeviceBook;
+  /** How phones reach this server. */
+  readonly addresses: readonly string[];
+  readonly log: Pick<Logger, 'warn' | 'info'>;
+  /** A device said that it sounded an order. */
+  readonly onSounded: (soundId: string, deviceId: string) => void;
+  /** The device that sounds has come, gone, or changed. */
+  readonly onSoundOutletChanged: () => void;
+}
+
+interface Holder {
+  session: Session;
+  /** When it last said anything. Real time. */
+  heardRealMs: number;
+}
+
+/** One websocket's way into the hub. */
+export interface Connection {
+  receive(text: string): void;
+  closed(): void;
+}
+
+/**
+ * All walls and phones. Each says hello with what it holds and gets what it misses, then events as they come: one
+ * message per group of commands, made once for everybody. Who cannot keep up is dropped and starts from a snapshot.
+ */
+export class LiveHub {
+  readonly #options: LiveHubOptions;
+  readonly #sessions = new Set<Holder>();
+  readonly #recent = new RecentEvents(MAX_CATCH_UP_EVENTS);
+  readonly #stop: () => void;
+  #snapshot: { readonly sequence: number; readonly text: string } | null = null;
+  #nextNumber = 1;
+  #soundingDeviceId: string | null = null;
+
+  constructor(options: LiveHubOptions, recentEvents: readonly RecordedEvent[]) {
+    this.#options = options;
+    this.#recent.add(recentEvents);
+    this.#stop = options.floor.onCommitted((committed) => this.#publish(committed));
+  }
+
+  get clientCount(): number {
+    return this.#sessions.size;
+  }
+
+  /** Takes in a websocket whose device is known; null, and closed with the reason, where there is no room. */
+  connect(peer: Peer, device: Device, page: 'wall' | 'phone'): Connection | null {
+    if (this.#sessions.size >= MAX_CLIENTS) {
+      peer.close(CLOSE.full, `no more than ${MAX_CLIENTS} clients`);
+      return null;
+    }
+    const holder: Holder = { session: { phase: 'greeting', peer, device, page }, heardRealMs: this.#options.clock.realMs() };
+    this.#sessions.add(holder);
+    return {
+      receive: (text) => {
+        if (!this.#sessions.has(holder)) return;
+        holder.heardRealMs = this.#options.clock.realMs();
+        this.#receive(holder, text);
+      },
+      closed: () => {
+        if (this.#sessions.delete(holder)) this.#electSounding();
+      },
+    };
+  }
+
+  /** Makes the device that sounds sound; false where none can. */
+  sound(order: SoundOrder): boolean {
+    const session = this.#soundingSession();
+    if (session === null) return false;
+    this.#send(session, { type: 'sound', soundId: order.soundId, burst: order.burst, calls: [...order.calls] });
+    return true;
+  }
+
+  /** Tells everybody that the house's clock was set. */
+  clockChanged(): void {
+    const { anchor } = this.#options.clock;
+    const realMs = this.#options.clock.realMs();
+    this.#toAll({ type: 'pong', t1: 0, t2: realMs, t3: realMs, clock: { ...anchor } });
+  }
+
+  /** Lets go of clients that have said nothing for too long: a stalled socket is not noticed otherwise. */
+  sweep(): void {
+    const realMs = this.#options.clock.realMs();
+    for (const holder of this.#sessions) {
+      if (realMs - holder.heardRealMs > SILENCE_MS) this.#drop(holder, CLOSE.silent, `silent for ${SILENCE_MS} ms`);
+    }
+  }
+
+  /** Sends everybody away in good order. */
+  stop(): void {
+    this.#stop();
+    for (const { session } of this.#sessions) session.peer.close(CLOSE.goingDown, 'the server is going down');
+    this.#sessions.clear();
+  }
+
+  #receive(holder: Holder, text: string): void {
+    const { session } = holder;
+    const message = parse(text);
+    if (!message.ok) {
+      this.#options.log.warn({ deviceId: session.device.id, fault: message.fault }, 'a client sent what this protocol does not know');
+      this.#drop(holder, CLOSE.badMessage, message.fault);
+      return;
+    }
+    if (message.value.type === 'hello') {
+      if (session.phase === 'greeting') this.#greet(holder, message.value);
+      else this.#drop(holder, CLOSE.badMessage, 'hello was said already');
+      return;
+    }
+    if (session.phase === 'greeting') {
+      this.#drop(holder, CLOSE.badMessage, `hello comes first, not ${message.value.type}`);
+      return;
+    }
+    this.#hear(holder, session, message.value);
+  }
+
+  #hear(holder: Holder, session: LiveSession, message: Exclude<UpMessage, Hello>): void {
+    const { clock, devices } = this.#options;
+    switch (message.type) {
+      case 'command':
+        void this.#command(holder, session, message);
+        return;
+      case 'ping': {
+        const t2 = clock.realMs();
+        devices.touch(session.device.id, t2);
+        this.#send(session, { type: 'pong', t1: message.t1, t2, t3: clock.realMs(), clock: { ...clock.anchor } });
+        return;
+      }
+      case 'soundChanged':
+        holder.session = { ...session, sound: message.sound };
+        this.#electSounding();
+        return;
+      case 'sounded':
+        if (session.device.id === this.#soundingDeviceId) this.#options.onSounded(message.soundId, session.device.id);
+        return;
+      case 'introduce': {
+        const device = devices.introduce(session.device.id, message.name, message.stationId);
+        if (device === null) return;
+        for (const other of this.#sessions) {
+          if (other.session.device.id === device.id) other.session = { ...other.session, device: asDevice(device) };
+        }
+        this.#toAll({ type: 'devices', devices: devices.all().map(asDevice) });
+        return;
+      }
+      default:
+        unreachable(message);
+    }
+  }
+
+  async #command(holder: Holder, session: LiveSession, message: Extract<UpMessage, { type: 'command' }>): Promise<void> {
+    const { commandId, command, tap } = message;
+    const outcome: Outcome = mayGive(roleOf(session.device), command.type)
+      ? await this.#options.floor.submit({ commandId, deviceId: session.device.id, stationId: session.device.stationId, command, tap })
+      : { ok: false, refusal: { code: 'forbidden' } };
+    if (this.#sessions.has(holder)) this.#send(session, { type: 'outcome', commandId, outcome });
+  }
+
+  #greet(holder: Holder, hello: Hello): void {
+    const { peer } = holder.session;
+    if (hello.protocol !== PROTOCOL_VERSION) {
+      this.#drop(holder, CLOSE.otherVersion, `this server speaks version ${PROTOCOL_VERSION}`);
+      return;
+    }
+    const { floor, devices, clock, addresses } = this.#options;
+    const device = this.#standing(holder.session.device, hello);
+    const session: LiveSession = { phase: 'live', peer, device, page: hello.page, sound: hello.sound, number: this.#nextNumber };
+    this.#nextNumber += 1;
+    holder.session = session;
+    this.#send(session, {
+      type: 'welcome',
+      protocol: PROTOCOL_VERSION,
+      kitchenId: floor.kitchenId,
+      device,
+      clock: { ...clock.anchor },
+      devices: devices.all().map(asDevice),
+      addresses: [...addresses],
+    });
+    const { sequence } = floor.state;
+    const missing = hello.kitchenId === floor.kitchenId && hello.lastSequence > 0 ? this.#recent.after(hello.lastSequence, sequence) : null;
+    if (missing === null) peer.send(this.#snapshotText());
+    else if (missing.length > 0) this.#send(session, { type: 'events', events: [...missing] });
+    this.#send(session, { type: 'live', sequence });
+    this.#send(session, { type: 'soundStatus', soundingDeviceId: this.#soundingDeviceId });
+    this.#electSounding();
+  }
+
+  /** A page may say on connecting where it stands; the book of devices remembers it. */
+  #standing(device: Device, hello: Hello): Device {
+    if (hello.stationId === null || hello.stationId === device.stationId) return device;
+    const known = this.#options.devices.all().find((candidate) => candidate.id === device.id);
+    return known === undefined ? device : { ...asDevice(known), stationId: hello.stationId };
+  }
+
+  #publish(committed: Committed): void {
+    this.#recent.add(committed.events);
+    const text = JSON.stringify({ type: 'events', events: committed.events } satisfies { type: 'events'; events: readonly RecordedEvent[] });
+    for (const holder of this.#sessions) {
+      if (holder.session.phase !== 'live') continue;
+      if (holder.session.peer.backlogBytes > MAX_BACKLOG_BYTES) {
+        this.#options.log.warn({ deviceId: holder.session.device.id }, 'a client fell too far behind; it starts again from a snapshot');
+        this.#drop(holder, CLOSE.tooSlow, 'too far behind');
+      } else {
+        holder.session.peer.send(text);
+      }
+    }
+  }
+
+  #snapshotText(): string {
+    const { state } = this.#options.floor;
+    if (this.#snapshot?.sequence !== state.sequence) {
+      this.#snapshot = { sequence: state.sequence, text: JSON.stringify({ type: 'snapshot', sequence: state.sequence, state } satisfies DownMessage) };
+    }
+    return this.#snapshot.text;
+  }
+
+  #soundingSession(): LiveSession | null {
+    let best: LiveSession | null = null;
+    for (const { session } of this.#sessions) {
+      if (session.phase !== 'live' || session.sound !== 'on') continue;
+      const isBetter = best === null || (session.page === 'wall' && best.page === 'phone') || (session.page === best.page && session.number < best.number);
+      if (isBetter) best = session;
+    }
+    return best;
+  }
+
+  #electSounding(): void {
+    const deviceId = this.#soundingSession()?.device.id ?? null;
+    if (deviceId !== this.#soundingDeviceId) {
+      this.#soundingDeviceId = deviceId;
+      this.#toAll({ type: 'soundStatus', soundingDeviceId: deviceId });
+    }
+    this.#options.onSoundOutletChanged();
+  }
+
+  #toAll(message: DownMessage): void {
+    const text = JSON.stringify(message);
+    for (const { session } of this.#sessions) if (session.phase === 'live') session.peer.send(text);
+  }
+
+  #send(session: Session, message: DownMessage): void {
+    session.peer.send(JSON.stringify(message));
+  }
+
+  #drop(holder: Holder, code: number, reason: string): void {
+    this.#sessions.delete(holder);
+    holder.session.peer.close(code, reason.slice(0, MAX_REASON_CHARACTERS));
+    this.#electSounding();
+  }
+}
+
+/** A close reason takes 123 bytes (RFC 6455 section 5.5); ours are ASCII but for what they quote. */
+const MAX_REASON_CHARACTERS = 100;
+
+function asDevice(device: Device): Device {
+  return { id: device.id, name: device.name, stationId: device.stationId };
+}
+
+function parse(text: string): { readonly ok: true; readonly value: UpMessage } | { readonly ok: false; readonly fault: string } {
+  try {
+    return { ok: true, value: upMessageSchema.parse(JSON.parse(text)) };
+  } catch (error) {
+    if (error instanceof SyntaxError) return { ok: false, fault: 'the message is not JSON' };
+    if (error instanceof ZodError) {
+      const issue = error.issues[0];
+      return { ok: false, fault: `${pathText(issue?.path ?? [])}: ${issue?.message ?? 'not understood'}` };
+    }
+    throw error;
+  }
+}

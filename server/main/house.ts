@@ -1,0 +1,138 @@
+import { randomBytes } from 'node:crypto';
+import { join } from 'node:path';
+import type { FastifyInstance } from 'fastify';
+import type { Logger } from 'pino';
+import type { Outcome } from '../../shared/floor/refusals.ts';
+import { ID_BYTES, idFromBytes } from '../../shared/ids.ts';
+import { HEARTBEAT_MS } from '../../shared/wire/protocol.ts';
+import { anchorForStart, HouseClock } from '../clock/house-clock.ts';
+import { machineClocks, RealTime, type MachineClocks } from '../clock/real-time.ts';
+import { Devices } from '../devices/devices.ts';
+import { nodeTimers, type Timers } from '../floor/alarm-clock.ts';
+import { Caller } from '../floor/caller.ts';
+import { Floor } from '../floor/floor.ts';
+import { HOUSE_DEVICE_ID } from '../floor/house-device.ts';
+import { Sounder } from '../floor/sounder.ts';
+import { buildApp } from '../http/app.ts';
+import { lockFolder } from '../journal/folder-lock.ts';
+import { SNAPSHOT_FILE } from '../journal/snapshot-file.ts';
+import { JOURNAL_FILE, SqliteJournal } from '../journal/sqlite-journal.ts';
+import { LiveHub } from '../live/live-hub.ts';
+import { ClockWatch } from './clock-watch.ts';
+import { loadState } from './load-state.ts';
+import { commandOfFile } from './planned-starts.ts';
+import { commandIdOf, type ReadBakehouse } from './read-bakehouse.ts';
+import { SnapshotKeeper } from './snapshot-keeper.ts';
+
+/** The file of devices in the data folder. */
+const DEVICES_FILE = 'devices.db';
+
+export interface HouseOptions {
+  readonly dataFolder: string;
+  readonly pace: number;
+  readonly log: Logger;
+  readonly pagesFolder: string | null;
+  /** How phones reach the server, once it listens. */
+  readonly addresses: readonly string[];
+  /** The machine's clocks and timers, unless tests bring their own. */
+  readonly clocks?: MachineClocks;
+  readonly timers?: Timers;
+  readonly newId?: () => string;
+}
+
+/** A running house: everything but the listening socket. */
+export interface House {
+  readonly app: FastifyInstance;
+  readonly floor: Floor;
+  readonly clock: HouseClock;
+  readonly hub: LiveHub;
+  /** Brings a bakehouse file in for its day; `dayAlreadyOpen` where that day is planned already. */
+  bringIn(bakehouse: ReadBakehouse): Promise<Outcome>;
+  /** Looks at the clock now, as it does by itself every few seconds. */
+  lookAtClock(): Promise<void>;
+  /** Ends in good order: sockets, snapshot, journal, lock. */
+  close(): Promise<void>;
+}
+
+/** Opens a data folder and brings its floor to life. Throws OpenError where the folder or a file in it is not ours to use. */
+export async function openHouse(options: HouseOptions): Promise<House> {
+  const { dataFolder, log, timers = nodeTimers, newId = randomId } = options;
+  const lock = lockFolder(dataFolder);
+  let journal: SqliteJournal | null = null;
+  let devices: Devices | null = null;
+  try {
+    journal = new SqliteJournal(join(dataFolder, JOURNAL_FILE));
+    devices = new Devices(join(dataFolder, DEVICES_FILE));
+    return await startHouse({ ...options, timers, newId }, journal, devices, () => lock.release());
+  } catch (error) {
+    devices?.close();
+    await journal?.close();
+    lock.release();
+    log.debug({ error }, 'the house could not be opened');
+    throw error;
+  }
+}
+
+async function startHouse(options: HouseOptions & { timers: Timers; newId: () => string }, journal: SqliteJournal, devices: Devices, unlock: () => void): Promise<House> {
+  const { dataFolder, log, pace, timers, newId, addresses, pagesFolder } = options;
+  const snapshotPath = join(dataFolder, SNAPSHOT_FILE);
+  const kitchenId = await journal.kitchenId();
+  const { state, recent } = await loadState(journal, kitchenId, snapshotPath, log);
+  const real = new RealTime(options.clocks ?? machineClocks);
+  const clock = new HouseClock(real, anchorForStart(state.clock, pace, real.nowMs()));
+  const floor = new Floor({ kitchenId, journal, state, clock, log, defer: (run) => setImmediate(run) });
+  const house = (commandId: string, command: Parameters<Floor['submit']>[0]['command']): Promise<Outcome> =>
+    floor.submit({ commandId, deviceId: HOUSE_DEVICE_ID, stationId: null, tap: null, command });
+  const { anchor } = clock;
+  if (state.clock?.pace !== pace) await house(newId(), { type: 'anchorClock', ...anchor });
+
+  const hub = new LiveHub(
+    { floor, clock, devices, addresses, log, onSounded: (soundId, deviceId) => void sounder.sounded(soundId, deviceId), onSoundOutletChanged: () => sounder.look() },
+    recent,
+  );
+  const sounder = new Sounder(floor, clock, timers, newId, (order) => hub.sound(order));
+  const caller = new Caller(floor, clock, timers, newId);
+  const snapshots = new SnapshotKeeper(floor, journal, snapshotPath, log);
+  const watch = new ClockWatch(real, clock, floor, newId, log, () => {
+    hub.clockChanged();
+    sounder.look();
+    void caller.look();
+  });
+  const app = await buildApp({ hub, log, pagesFolder, floor, journal, devices, clock });
+  let everyFewSeconds = timers.set(tick, HEARTBEAT_MS);
+  function tick(): void {
+    hub.sweep();
+    void watch.look();
+    everyFewSeconds = timers.set(tick, HEARTBEAT_MS);
+  }
+  await caller.look();
+  sounder.look();
+
+  return {
+    app,
+    floor,
+    clock,
+    hub,
+    bringIn: ({ file, digest }) => {
+      const command = commandOfFile(file, clock.nowMs());
+      return house(commandIdOf(digest, command.serviceDate), command);
+    },
+    lookAtClock: () => watch.look(),
+    close: async () => {
+      everyFewSeconds.cancel();
+      caller.stop();
+      sounder.stop();
+      hub.stop();
+      await app.close();
+      await floor.settled();
+      await snapshots.finish();
+      devices.close();
+      await journal.close();
+      unlock();
+    },
+  };
+}
+
+function randomId(): string {
+  return idFromBytes(randomBytes(ID_BYTES));
+}
