@@ -34,17 +34,26 @@ export const ROUTE_ROLES = {
   'POST /api/commands': 'act',
 } as const satisfies Readonly<Record<string, AccessRole>>;
 
+export type Route = keyof typeof ROUTE_ROLES;
+
+/** Says what a device may do (null: a browser or program that the house has not met); null where it may not be here at all. */
+export type RoleOf = (device: Device | null) => AccessRole | null;
+
 /** A device's role. Until the house can give roles, everybody who gets in has them all. */
-export function roleOf(_device: Device): AccessRole {
-  return 'manage';
-}
+export const everybodyManages: RoleOf = () => 'manage';
 
 /** Whether a role may give a command. */
-export function mayGive(role: AccessRole, command: ClientCommand['type']): boolean {
-  return RANK[role] >= RANK[COMMAND_ROLES[command]];
+export function mayGive(role: AccessRole | null, command: ClientCommand['type']): boolean {
+  return role !== null && RANK[role] >= RANK[COMMAND_ROLES[command]];
 }
 
 /** Whether a role may use a route. */
-export function mayUse(role: AccessRole, route: keyof typeof ROUTE_ROLES): boolean {
-  return RANK[role] >= RANK[ROUTE_ROLES[route]];
+export function mayUse(role: AccessRole | null, route: Route): boolean {
+  return role !== null && RANK[role] >= RANK[ROUTE_ROLES[route]];
+}
+
+/** The route of a method and a pattern as it stands in the table; null where it has no line there. HEAD is GET without the body. */
+export function knownRoute(method: string, url: string): Route | null {
+  const route = `${method === 'HEAD' ? 'GET' : method} ${url}`;
+  return Object.hasOwn(ROUTE_ROLES, route) ? (route as Route) : null;
 }

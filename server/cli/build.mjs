@@ -10,6 +10,8 @@ import { judgeBuild, listSources, stampOf } from './sources.mjs';
 const TYPESCRIPT = ['.ts', '.json'];
 const SHARED = { path: 'shared', endings: TYPESCRIPT };
 const SERVER = { path: 'server', endings: TYPESCRIPT };
+// The pictures are made from the pages, not the other way round.
+const DISPLAY = { path: 'display', except: ['display/pictures'] };
 const SETTINGS = ['package.json', 'package-lock.json', 'tsconfig.json'];
 
 /**
@@ -25,15 +27,16 @@ const PARTS = {
     run: () => runOrFail('tsc', ['-b', 'server']),
   },
   pages: {
-    sources: { folders: [SHARED, { path: 'display' }], files: SETTINGS },
+    sources: { folders: [SHARED, DISPLAY], files: SETTINGS },
     output: 'pages',
     // NODE_ENV chooses between the development and the production form of packages; what people start is always the latter.
     run: () => runOrFail('vite', ['build', '--config', 'display/vite.config.ts'], { ...process.env, NODE_ENV: 'production' }),
   },
+  // The programs of tests/ that commands run: benches and pictures. The tests themselves are run from their sources.
   tests: {
     sources: { folders: [SHARED, SERVER, { path: 'tests', endings: TYPESCRIPT }], files: SETTINGS },
     output: 'js/tests',
-    run: () => runOrFail('tsc', ['-b', 'tests']),
+    run: () => runOrFail('tsc', ['-b', 'tests/tsconfig.programs.json']),
   },
 };
 

@@ -15,6 +15,7 @@ import { LaunchFault, say } from './say.mjs';
  */
 const COMMANDS = new Map([
   ['serve', { module: join(BUILD, 'js/server/cli/serve.js'), parts: ['server', 'pages'] }],
+  ['verify', { module: join(BUILD, 'js/server/cli/verify.js'), parts: ['server'] }],
   // The tests build what they need themselves, as stages whose faults are reported like any other.
   ['test', { module: join(ROOT, 'server/cli/test.mjs'), parts: [] }],
   ['bench', { module: join(BUILD, 'js/tests/bench/main.js'), parts: ['server', 'pages', 'tests'] }],

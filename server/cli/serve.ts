@@ -1,11 +1,14 @@
 import { fileURLToPath } from 'node:url';
 import { resolve } from 'node:path';
 import { pino } from 'pino';
+import { accepted, refused, type Result } from '../../shared/result.ts';
+import { JournalError } from '../journal/journal.ts';
 import { OpenError } from '../journal/open-error.ts';
 import { localNetworkAddresses } from '../main/addresses.ts';
 import { HELP, readArguments, type ServeArguments } from '../main/arguments.ts';
 import { defaultDataFolder } from '../main/data-folder.ts';
 import { openHouse, type House } from '../main/house.ts';
+import { portFault } from '../main/port-probe.ts';
 import { readBakehouse, type ReadBakehouse } from '../main/read-bakehouse.ts';
 
 const ROOT = fileURLToPath(new URL('../../../../', import.meta.url));
@@ -15,7 +18,7 @@ const PAGES_FOLDER = resolve(ROOT, '.build/pages');
 /** `npm start`: serves the wall and the phones until it is told to stop. Resolves with the exit code. */
 export async function main(args: readonly string[]): Promise<number> {
   const read = readArguments(args);
-  if (!read.ok) return fail(`${read.fault}\n${HELP}`);
+  if (!read.ok) return fail(`${read.fault} The options: npm start -- --help`);
   if (read.value.help) {
     process.stdout.write(`${HELP}\n`);
     return 0;
@@ -29,41 +32,51 @@ async function serve(options: ServeArguments): Promise<number> {
   // Before anything is opened: a file with faults must leave nothing behind.
   const wanted = options.bakehouse === null ? null : await readOrExplain(resolve(options.bakehouse));
   if (wanted === 'faulty') return 1;
+  const host = options.lan ? '0.0.0.0' : '127.0.0.1';
+  const taken = await portFault(options.port, host);
+  if (taken !== null) return fail(listenFault(taken, options.port));
   const lanAddresses = options.lan ? localNetworkAddresses() : [];
   const stopped = stopSignal();
+  const addresses: string[] = [];
   let house: House;
   try {
-    const addresses = (lanAddresses.length > 0 ? lanAddresses : ['localhost']).map((address) => `http://${address}:${options.port}`);
     house = await openHouse({ dataFolder, pace: options.pace, log, pagesFolder: PAGES_FOLDER, addresses });
   } catch (error) {
-    if (error instanceof OpenError) return fail(error.message);
+    if (error instanceof OpenError || error instanceof JournalError) return fail(error.message);
     throw error;
   }
   try {
-    await house.app.listen({ port: options.port, host: options.lan ? '0.0.0.0' : '127.0.0.1' });
+    await house.app.listen({ port: options.port, host });
   } catch (error) {
     await house.close();
     return fail(listenFault(error, options.port));
   }
+  const port = portOf(house, options);
+  addresses.push(...(lanAddresses.length > 0 ? lanAddresses : ['localhost']).map((address) => `http://${address}:${port}`));
   const told = await bringIn(house, wanted);
-  if (told !== null) process.stdout.write(`${told}\n`);
-  process.stdout.write(`${greeting(house, options, lanAddresses, dataFolder)}\n`);
+  if (!told.ok) {
+    await house.close();
+    return fail(told.fault);
+  }
+  process.stdout.write(`${[...told.value, ...greeting(port, options, lanAddresses, dataFolder)].join('\n')}\n`);
   await stopped;
   await house.close();
   return 0;
 }
 
-async function bringIn(house: House, wanted: ReadBakehouse | null): Promise<string | null> {
+/** Brings in the file that was asked for, or the demo where the house is empty: what to say of it, or why it could not be kept. */
+async function bringIn(house: House, wanted: ReadBakehouse | null): Promise<Result<readonly string[], string>> {
   let bakehouse = wanted;
   if (bakehouse === null) {
-    if (house.floor.state.house !== null) return null;
+    if (house.floor.state.house !== null) return accepted([]);
     const demo = await readBakehouse(DEMO_FILE);
     if (!demo.ok) throw new Error(`the demo bakehouse has faults: ${JSON.stringify(demo.fault)}`);
     bakehouse = demo.value;
   }
   const outcome = await house.bringIn(bakehouse);
-  if (outcome.ok) return `Brought in: ${bakehouse.file.house.name}, ${bakehouse.file.day.batches.length} batches.`;
-  if (outcome.refusal.code === 'dayAlreadyOpen') return `The day ${outcome.refusal.serviceDate} is planned already; the file was left as it is.`;
+  if (outcome.ok) return accepted([`Brought in: ${bakehouse.file.house.name}, ${bakehouse.file.day.batches.length} batches.`]);
+  if (outcome.refusal.code === 'dayAlreadyOpen') return accepted([`The day ${outcome.refusal.serviceDate} is planned already; the file was left as it is.`]);
+  if (outcome.refusal.code === 'notKept') return refused('The day could not be brought in: the journal could not keep it. Look whether the disk is full.');
   throw new Error(`the day could not be brought in: ${JSON.stringify(outcome.refusal)}`);
 }
 
@@ -75,14 +88,17 @@ async function readOrExplain(path: string): Promise<ReadBakehouse | 'faulty'> {
   return 'faulty';
 }
 
-function greeting(house: House, options: ServeArguments, lanAddresses: readonly string[], dataFolder: string): string {
+function portOf(house: House, options: ServeArguments): number {
   const address = house.app.server.address();
-  const port = typeof address === 'object' && address !== null ? address.port : options.port;
+  return typeof address === 'object' && address !== null ? address.port : options.port;
+}
+
+function greeting(port: number, options: ServeArguments, lanAddresses: readonly string[], dataFolder: string): readonly string[] {
   const hosts = ['localhost', ...lanAddresses];
   const lines = [`Wall   http://localhost:${port}/wall`, ...hosts.map((host) => `Phone  http://${host}:${port}/phone`), `Data   ${dataFolder}`];
   if (options.pace !== 1) lines.push(`Pace   ×${options.pace}: the house runs ${options.pace} times faster than the day. Never bake by it.`);
   if (options.lan) lines.push('', 'OPEN TO THE LOCAL NETWORK: anybody on it can see this floor and tap on it. There is no access control yet.');
-  return lines.join('\n');
+  return lines;
 }
 
 function listenFault(error: unknown, port: number): string {

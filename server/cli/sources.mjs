@@ -20,19 +20,22 @@ function isHidden(/** @type {string} */ name) {
 }
 
 /**
- * The files under `folders` (with everything below them) and the single files `files`, sorted by path; those that are not there are
- * left out.
+ * A folder with everything below it: only the files with one of the endings, if some are named, and without the folders in `except`.
+ *
+ * @typedef {{ path: string, endings?: readonly string[], except?: readonly string[] }} SourceFolder
+ */
+
+/**
+ * The files under `folders` and the single files `files`, sorted by path; those that are not there are left out.
  *
  * @param {string} root
- * @param {{ folders: readonly { path: string, endings?: readonly string[] }[], files: readonly string[] }} what
+ * @param {{ folders: readonly SourceFolder[], files: readonly string[] }} what
  * @returns {SourceFile[]}
  */
 export function listSources(root, { folders, files }) {
   /** @type {string[]} */
   const paths = [...files];
-  for (const folder of folders) {
-    collect(root, folder.path, (name) => folder.endings?.some((ending) => name.endsWith(ending)) ?? true, paths);
-  }
+  for (const folder of folders) collect(root, folder.path, folder, paths);
   paths.sort();
   return paths.flatMap((path) => {
     const stat = statSync(join(root, path), { throwIfNoEntry: false });
@@ -42,16 +45,16 @@ export function listSources(root, { folders, files }) {
 
 /**
  * @param {string} root
- * @param {string} folder
- * @param {(name: string) => boolean} isSource
+ * @param {string} path
+ * @param {SourceFolder} folder
  * @param {string[]} paths where the paths found are added
  */
-function collect(root, folder, isSource, paths) {
-  for (const entry of readdirSync(join(root, folder), { withFileTypes: true })) {
-    if (isHidden(entry.name)) continue;
-    const path = `${folder}/${entry.name}`;
-    if (entry.isDirectory()) collect(root, path, isSource, paths);
-    else if (isSource(entry.name)) paths.push(path);
+function collect(root, path, folder, paths) {
+  for (const entry of readdirSync(join(root, path), { withFileTypes: true })) {
+    const found = `${path}/${entry.name}`;
+    if (isHidden(entry.name) || folder.except?.includes(found) === true) continue;
+    if (entry.isDirectory()) collect(root, found, folder, paths);
+    else if (folder.endings?.some((ending) => entry.name.endsWith(ending)) ?? true) paths.push(found);
   }
 }
 

@@ -24,8 +24,14 @@ export class HouseClock {
     return Math.round(houseMs(this.#anchor, this.#real.nowMs()));
   }
 
+  /** Real time now, in whole milliseconds: it is kept in columns and messages that know no parts of them. */
   realMs(): number {
-    return this.#real.nowMs();
+    return Math.round(this.#real.nowMs());
+  }
+
+  /** For how long ago something was, in real milliseconds: no jump of the clock and no sleep of the machine counts as time that went by. */
+  monotonicMs(): number {
+    return this.#real.monotonicMs();
   }
 
   /** How many real milliseconds there are from now to an instant of the house; 0 where it is past. */

@@ -46,6 +46,14 @@ export class RealTime {
     return this.#wallAnchorMs + (this.#clocks.monotonicMs() - this.#monotonicAnchorMs);
   }
 
+  /**
+   * The machine's clock that only runs forward, in milliseconds: for how long ago something was. Nobody can set it, and it stands
+   * still while the machine sleeps.
+   */
+  monotonicMs(): number {
+    return this.#clocks.monotonicMs();
+  }
+
   /** Looks whether the machine slept (already caught up when this returns) or its clock was set (`follow` takes that in). */
   look(): ClockChange {
     const ranMs = this.#clocks.monotonicMs() - this.#monotonicAnchorMs;

@@ -103,11 +103,16 @@ export class Floor {
 
   async #write(): Promise<void> {
     while (this.#waiting.length > 0) {
-      const group = this.#waiting.splice(0, MAX_GROUP);
-      await this.#writeGroup(group);
+      await this.#writeGroup(this.#nextGroup());
     }
     this.#isWriting = false;
     for (const resolve of this.#idle.splice(0)) resolve();
+  }
+
+  /** A jump of the clock ends its group: what comes after it is decided by the clock that has followed it. */
+  #nextGroup(): readonly Waiting[] {
+    const jump = this.#waiting.findIndex(({ submission }) => submission.command.type === 'noteClockJump');
+    return this.#waiting.splice(0, jump === -1 ? MAX_GROUP : Math.min(MAX_GROUP, jump + 1));
   }
 
   async #writeGroup(group: readonly Waiting[]): Promise<void> {
@@ -115,27 +120,35 @@ export class Floor {
     const entries: JournalEntry[] = [];
     const events: RecordedEvent[] = [];
     const decided = new Map<string, Outcome>();
+    /** Decided on the tentative state, and not answered before. */
+    const fresh = new Set<string>();
     for (const { submission } of group) {
       const { commandId } = submission;
       if (decided.has(commandId)) continue;
       const known = await this.#knownOutcome(commandId);
+      // Whether it was given before cannot be told: to decide it now could count it twice.
+      if (known === 'unreadable') {
+        decided.set(commandId, { ok: false, refusal: { code: 'notKept', cause: 'journalFailed' } });
+        continue;
+      }
       if (known !== null) {
         decided.set(commandId, known);
         continue;
       }
       const { outcome, recorded, entry } = this.#decide(tentative, submission);
       decided.set(commandId, outcome);
+      fresh.add(commandId);
       tentative = recorded.reduce(evolve, tentative);
       events.push(...recorded);
       if (entry !== null) entries.push(entry);
     }
     const failure = await this.#append(entries);
     if (failure !== null) {
-      const kept = new Set(entries.map((entry) => entry.commandId));
       for (const { submission, answer } of group) {
         const outcome = decided.get(submission.commandId);
         assert(outcome !== undefined, 'a command of the group was not decided');
-        answer(kept.has(submission.commandId) ? { ok: false, refusal: failure } : outcome);
+        // What was refused on the state that is dropped may be right on the one that stands.
+        answer(fresh.has(submission.commandId) ? { ok: false, refusal: failure } : outcome);
       }
       return;
     }
@@ -182,11 +195,22 @@ export class Floor {
     }
   }
 
-  async #knownOutcome(commandId: string): Promise<Outcome | null> {
-    return this.#outcomes.get(commandId) ?? (await this.#options.journal.outcomeOf(this.#options.kitchenId, commandId));
+  async #knownOutcome(commandId: string): Promise<Outcome | null | 'unreadable'> {
+    const atHand = this.#outcomes.get(commandId);
+    if (atHand !== undefined) return atHand;
+    try {
+      return await this.#options.journal.outcomeOf(this.#options.kitchenId, commandId);
+    } catch (error) {
+      if (!(error instanceof JournalError)) throw error;
+      this.#isWritable = false;
+      this.#options.log.error({ error, commandId }, 'the journal could not say whether it knows a command; the command is refused');
+      return 'unreadable';
+    }
   }
 
   #keepAtHand(commandId: string, outcome: Outcome): void {
+    // Nothing happened: the same command may come again and be kept.
+    if (!outcome.ok && outcome.refusal.code === 'notKept') return;
     this.#outcomes.set(commandId, outcome);
     if (this.#outcomes.size <= OUTCOMES_AT_HAND) return;
     const oldest = this.#outcomes.keys().next();

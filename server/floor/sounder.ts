@@ -25,15 +25,15 @@ export type SoundOutlet = (order: SoundOrder) => boolean;
  */
 export class Sounder {
   readonly #floor: Floor;
-  readonly #clock: Pick<HouseClock, 'nowMs' | 'realUntilMs' | 'realMs'>;
+  readonly #clock: Pick<HouseClock, 'nowMs' | 'realUntilMs' | 'monotonicMs'>;
   readonly #newId: () => string;
   readonly #outlet: SoundOutlet;
   readonly #alarm: AlarmClock;
   readonly #stop: () => void;
-  #ordered: { readonly order: SoundOrder; readonly realMs: number } | null = null;
-  #lastOrderRealMs = Number.NEGATIVE_INFINITY;
+  #ordered: { readonly order: SoundOrder; readonly monotonicMs: number } | null = null;
+  #lastOrderMonotonicMs = Number.NEGATIVE_INFINITY;
 
-  constructor(floor: Floor, clock: Pick<HouseClock, 'nowMs' | 'realUntilMs' | 'realMs'>, timers: Timers, newId: () => string, outlet: SoundOutlet) {
+  constructor(floor: Floor, clock: Pick<HouseClock, 'nowMs' | 'realUntilMs' | 'monotonicMs'>, timers: Timers, newId: () => string, outlet: SoundOutlet) {
     this.#floor = floor;
     this.#clock = clock;
     this.#newId = newId;
@@ -44,17 +44,17 @@ export class Sounder {
 
   /** Orders what is to sound now, and sets the alarm for what comes next. Also called when a device comes or goes. */
   look(): void {
-    const realMs = this.#clock.realMs();
+    const monotonicMs = this.#clock.monotonicMs();
     if (this.#ordered !== null) {
-      const leftMs = this.#ordered.realMs + ANSWER_MS - realMs;
+      const leftMs = this.#ordered.monotonicMs + ANSWER_MS - monotonicMs;
       if (leftMs > 0) return this.#alarm.setMs(leftMs);
       this.#ordered = null;
     }
     const next = nextSound(this.#floor.state, this.#clock.nowMs());
     if (next === null) return this.#alarm.setMs(null);
-    const waitMs = Math.max(this.#clock.realUntilMs(next.atMs), this.#lastOrderRealMs + SPACING_MS - realMs);
+    const waitMs = Math.max(this.#clock.realUntilMs(next.atMs), this.#lastOrderMonotonicMs + SPACING_MS - monotonicMs);
     if (waitMs > 0) return this.#alarm.setMs(waitMs);
-    this.#order(next, realMs);
+    this.#order(next, monotonicMs);
   }
 
   /** A device says that it sounded an order. Said twice, or too late, it is noted once or not at all. */
@@ -63,7 +63,8 @@ export class Sounder {
     if (order === undefined || order.soundId !== soundId) return;
     const { burst, calls } = order;
     await this.#floor.submit({ commandId: soundId, deviceId, stationId: null, tap: null, command: { type: 'noteSounded', burst, calls: [...calls] } });
-    this.#ordered = null;
+    // Said twice, and slowly written: by now another order may be out.
+    if (this.#ordered?.order.soundId === soundId) this.#ordered = null;
     this.look();
   }
 
@@ -72,12 +73,12 @@ export class Sounder {
     this.#alarm.setMs(null);
   }
 
-  #order(next: NextSound, realMs: number): void {
+  #order(next: NextSound, monotonicMs: number): void {
     const order: SoundOrder = { soundId: this.#newId(), burst: next.burst, calls: next.calls };
     // With no device to sound it, it waits for one: `look` is called when one comes.
     if (!this.#outlet(order)) return this.#alarm.setMs(null);
-    this.#ordered = { order, realMs };
-    this.#lastOrderRealMs = realMs;
+    this.#ordered = { order, monotonicMs };
+    this.#lastOrderMonotonicMs = monotonicMs;
     this.#alarm.setMs(ANSWER_MS);
   }
 }

@@ -3,10 +3,10 @@ import { z } from 'zod';
 import { shapeFaults } from '../../shared/documents/bakehouse-file.ts';
 import { clientCommandSchema, tapTimeSchema } from '../../shared/floor/commands.ts';
 import { idSchema } from '../../shared/ids.ts';
-import { mayGive, roleOf } from '../access/roles.ts';
+import { mayGive, type RoleOf } from '../access/roles.ts';
 import type { Devices } from '../devices/devices.ts';
 import type { Floor } from '../floor/floor.ts';
-import type { Journal } from '../journal/journal.ts';
+import { JournalError, type Journal } from '../journal/journal.ts';
 import { deviceOfRequest } from './device-cookie.ts';
 import { sendProblem } from './problem.ts';
 
@@ -31,15 +31,16 @@ export interface ApiOptions {
   readonly devices: Devices;
   readonly clock: { nowMs(): number; realMs(): number };
   readonly clientCount: () => number;
+  readonly roleOf: RoleOf;
 }
 
 /** What scripts and other programs of the house read and say. */
-export function serveApi(app: FastifyInstance, { floor, journal, devices, clock, clientCount }: ApiOptions): void {
+export function serveApi(app: FastifyInstance, { floor, journal, devices, clock, clientCount, roleOf }: ApiOptions): void {
   app.get('/health', async (_request, reply) => {
-    const { sequence } = await journal.head(floor.kitchenId);
-    const health = { journalWritable: floor.isWritable, sequence, clients: clientCount(), houseMs: clock.nowMs() };
-    if (floor.isWritable) return health;
-    return sendProblem(reply, 503, 'unavailable', { detail: 'The last tap could not be written to the journal.', more: health });
+    const isWritable = floor.isWritable && (await isReadable(journal, floor.kitchenId));
+    const health = { journalWritable: isWritable, sequence: floor.state.sequence, clients: clientCount(), houseMs: clock.nowMs() };
+    if (isWritable) return health;
+    return sendProblem(reply, 503, 'unavailable', { detail: 'The journal does not take what happens on the floor.', more: health });
   });
 
   app.get('/api/state', async () => ({ sequence: floor.state.sequence, kitchenId: floor.kitchenId, houseMs: clock.nowMs(), state: floor.state }));
@@ -64,4 +65,14 @@ export function serveApi(app: FastifyInstance, { floor, journal, devices, clock,
     }
     return sendProblem(reply, 409, 'refused', { detail: `Refused: ${outcome.refusal.code}.`, more: { refusal: outcome.refusal } });
   });
+}
+
+async function isReadable(journal: Journal, kitchenId: string): Promise<boolean> {
+  try {
+    await journal.head(kitchenId);
+    return true;
+  } catch (error) {
+    if (error instanceof JournalError) return false;
+    throw error;
+  }
 }

@@ -2,15 +2,19 @@ import fastifyCookie from '@fastify/cookie';
 import fastifyWebsocket from '@fastify/websocket';
 import fastify, { type FastifyBaseLogger, type FastifyInstance } from 'fastify';
 import { MAX_UP_BYTES } from '../../shared/wire/protocol.ts';
+import { knownRoute, mayUse, type RoleOf } from '../access/roles.ts';
+import type { Devices } from '../devices/devices.ts';
 import type { LiveHub } from '../live/live-hub.ts';
 import { serveApi, type ApiOptions } from './api.ts';
-import { setCookiesOnUpgrade } from './device-cookie.ts';
+import { knownDevice, setCookiesOnUpgrade } from './device-cookie.ts';
 import { serveLive } from './live-route.ts';
 import { servePages } from './pages.ts';
 import { sendProblem } from './problem.ts';
 
 /** Largest body of a request, in bytes. */
 const MAX_BODY_BYTES = 256 * 1024;
+/** How long websockets may take to say farewell when the server goes down; one that is stalled would hold it up for half a minute. */
+const FAREWELL_MS = 500;
 
 export interface AppOptions extends Omit<ApiOptions, 'clientCount'> {
   readonly hub: LiveHub;
@@ -22,9 +26,11 @@ export interface AppOptions extends Omit<ApiOptions, 'clientCount'> {
 /** The web server around a floor, not listening yet. */
 export async function buildApp({ hub, log, pagesFolder, ...api }: AppOptions): Promise<FastifyInstance> {
   const app: FastifyInstance = fastify({ loggerInstance: log, bodyLimit: MAX_BODY_BYTES, forceCloseConnections: true });
+  // Text is no command; left in, a form on a page of another site could send one.
+  app.removeContentTypeParser('text/plain');
   await app.register(fastifyCookie);
-  await app.register(fastifyWebsocket, { options: { maxPayload: MAX_UP_BYTES, perMessageDeflate: false } });
-  setCookiesOnUpgrade(app);
+  await serveWebsockets(app);
+  guardRoutes(app, api.devices, api.roleOf);
   app.setErrorHandler<Error & { statusCode?: number; code?: string }>((error, request, reply) => {
     if (error.code === 'FST_ERR_CTP_BODY_TOO_LARGE') return sendProblem(reply, 413, 'tooLarge', { detail: `At most ${MAX_BODY_BYTES} bytes.` });
     if (error.code === 'FST_ERR_CTP_INVALID_MEDIA_TYPE') return sendProblem(reply, 415, 'wrongMediaType', { detail: 'Send application/json.' });
@@ -37,4 +43,40 @@ export async function buildApp({ hub, log, pagesFolder, ...api }: AppOptions): P
   serveApi(app, { ...api, clientCount: () => hub.clientCount });
   if (pagesFolder !== null) await servePages(app, pagesFolder);
   return app;
+}
+
+async function serveWebsockets(app: FastifyInstance): Promise<void> {
+  await app.register(fastifyWebsocket, {
+    options: { maxPayload: MAX_UP_BYTES, perMessageDeflate: false },
+    errorHandler: (error, socket, request) => {
+      // The socket says why and closes by itself where a client broke the protocol; what is left is a bug of ours.
+      if ('code' in error && String(error.code).startsWith('WS_ERR_')) return;
+      request.log.error({ error }, 'a websocket failed');
+      socket.terminate();
+    },
+  });
+  setCookiesOnUpgrade(app);
+  let farewell: NodeJS.Timeout | undefined;
+  app.addHook('preClose', (done) => {
+    farewell = setTimeout(() => {
+      for (const client of app.websocketServer.clients) client.terminate();
+    }, FAREWELL_MS);
+    done();
+  });
+  app.addHook('onClose', async () => clearTimeout(farewell));
+}
+
+/** Holds every route against the table of roles; one without a line there is a bug and does not start. */
+function guardRoutes(app: FastifyInstance, devices: Devices, roleOf: RoleOf): void {
+  app.addHook('onRoute', ({ method, url }) => {
+    for (const each of [method].flat()) {
+      if (knownRoute(each, url) === null) throw new Error(`the route ${each} ${url} has no role: see server/access/roles.ts`);
+    }
+  });
+  app.addHook('onRequest', async (request, reply) => {
+    const route = knownRoute(request.method, request.routeOptions.url ?? '');
+    // A page cannot see why an upgrade was refused: the hub lets it in and closes it with the reason.
+    if (route === null || request.ws || mayUse(roleOf(knownDevice(request, devices)), route)) return undefined;
+    return sendProblem(reply, 403, 'forbidden', { detail: `This device may not use ${route}.` });
+  });
 }

@@ -40,6 +40,11 @@ export function deviceOfUpgrade(request: FastifyRequest, devices: Devices, kind:
   return device;
 }
 
+/** The device behind a request by http, or null where its browser or program has not been here before. */
+export function knownDevice(request: FastifyRequest, devices: Devices): Device | null {
+  return devices.find(request.cookies[cookieName('phone')] ?? '') ?? devices.find(request.cookies[cookieName('wall')] ?? '');
+}
+
 /** The device behind a command by http: a phone's cookie, or the one device of all scripts. */
 export function deviceOfRequest(request: FastifyRequest, devices: Devices, nowMs: number): Device {
   const known = devices.find(request.cookies[cookieName('phone')] ?? '');

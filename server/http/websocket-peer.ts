@@ -25,8 +25,8 @@ export function servePeer(socket: WebSocket, hub: LiveHub, device: Device, page:
     connection.receive(textOf(data));
   });
   socket.on('close', () => connection.closed());
-  // A broken socket closes right after; there is nothing else to do about it.
-  socket.on('error', () => socket.terminate());
+  // Whatever is wrong with a socket, it closes right after, with the code that says why.
+  socket.on('error', () => {});
 }
 
 function textOf(data: Buffer | ArrayBuffer | Buffer[]): string {

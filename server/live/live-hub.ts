@@ -1,5 +1,5 @@
 import type { Logger } from 'pino';
-import { ZodError } from 'zod';
+import type { ZodError } from 'zod';
 import type { RecordedEvent } from '../../shared/floor/events.ts';
 import type { Outcome } from '../../shared/floor/refusals.ts';
 import { unreachable } from '../../shared/result.ts';
@@ -7,7 +7,7 @@ import { pathText } from '../../shared/documents/bakehouse-file.ts';
 import type { Device, DownMessage } from '../../shared/wire/down.ts';
 import { CLOSE, MAX_BACKLOG_BYTES, MAX_CATCH_UP_EVENTS, MAX_CLIENTS, PROTOCOL_VERSION, SILENCE_MS } from '../../shared/wire/protocol.ts';
 import { upMessageSchema, type Hello, type UpMessage } from '../../shared/wire/up.ts';
-import { mayGive, roleOf } from '../access/roles.ts';
+import { mayGive, mayUse, type RoleOf } from '../access/roles.ts';
 import type { HouseClock } from '../clock/house-clock.ts';
 import type { Committed, Floor } from '../floor/floor.ts';
 import type { SoundOrder } from '../floor/sounder.ts';
@@ -29,6 +29,7 @@ export interface LiveHubOptions {
   /** How phones reach this server. */
   readonly addresses: readonly string[];
   readonly log: Pick<Logger, 'warn' | 'info'>;
+  readonly roleOf: RoleOf;
   /** A device said that it sounded an order. */
   readonly onSounded: (soundId: string, deviceId: string) => void;
   /** The device that sounds has come, gone, or changed. */
@@ -37,8 +38,8 @@ export interface LiveHubOptions {
 
 interface Holder {
   session: Session;
-  /** When it last said anything. Real time. */
-  heardRealMs: number;
+  /** When it last said anything, by the clock that nobody can set. */
+  heardMonotonicMs: number;
 }
 
 /** One websocket's way into the hub. */
@@ -70,18 +71,22 @@ export class LiveHub {
     return this.#sessions.size;
   }
 
-  /** Takes in a websocket whose device is known; null, and closed with the reason, where there is no room. */
+  /** Takes in a websocket whose device is known; null, and closed with the reason, where it may not be here or there is no room. */
   connect(peer: Peer, device: Device, page: 'wall' | 'phone'): Connection | null {
+    if (!mayUse(this.#options.roleOf(device), 'GET /live')) {
+      peer.close(CLOSE.forbidden, 'this device may not be here');
+      return null;
+    }
     if (this.#sessions.size >= MAX_CLIENTS) {
       peer.close(CLOSE.full, `no more than ${MAX_CLIENTS} clients`);
       return null;
     }
-    const holder: Holder = { session: { phase: 'greeting', peer, device, page }, heardRealMs: this.#options.clock.realMs() };
+    const holder: Holder = { session: { phase: 'greeting', peer, device: asDevice(device), page }, heardMonotonicMs: this.#options.clock.monotonicMs() };
     this.#sessions.add(holder);
     return {
       receive: (text) => {
         if (!this.#sessions.has(holder)) return;
-        holder.heardRealMs = this.#options.clock.realMs();
+        holder.heardMonotonicMs = this.#options.clock.monotonicMs();
         this.#receive(holder, text);
       },
       closed: () => {
@@ -107,9 +112,9 @@ export class LiveHub {
 
   /** Lets go of clients that have said nothing for too long: a stalled socket is not noticed otherwise. */
   sweep(): void {
-    const realMs = this.#options.clock.realMs();
+    const monotonicMs = this.#options.clock.monotonicMs();
     for (const holder of this.#sessions) {
-      if (realMs - holder.heardRealMs > SILENCE_MS) this.#drop(holder, CLOSE.silent, `silent for ${SILENCE_MS} ms`);
+      if (monotonicMs - holder.heardMonotonicMs > SILENCE_MS) this.#drop(holder, CLOSE.silent, `silent for ${SILENCE_MS} ms`);
     }
   }
 
@@ -175,7 +180,7 @@ export class LiveHub {
 
   async #command(holder: Holder, session: LiveSession, message: Extract<UpMessage, { type: 'command' }>): Promise<void> {
     const { commandId, command, tap } = message;
-    const outcome: Outcome = mayGive(roleOf(session.device), command.type)
+    const outcome: Outcome = mayGive(this.#options.roleOf(session.device), command.type)
       ? await this.#options.floor.submit({ commandId, deviceId: session.device.id, stationId: session.device.stationId, command, tap })
       : { ok: false, refusal: { code: 'forbidden' } };
     if (this.#sessions.has(holder)) this.#send(session, { type: 'outcome', commandId, outcome });
@@ -269,27 +274,43 @@ export class LiveHub {
 
   #drop(holder: Holder, code: number, reason: string): void {
     this.#sessions.delete(holder);
-    holder.session.peer.close(code, reason.slice(0, MAX_REASON_CHARACTERS));
+    holder.session.peer.close(code, reasonThatFits(reason));
     this.#electSounding();
   }
 }
 
-/** A close reason takes 123 bytes (RFC 6455 section 5.5); ours are ASCII but for what they quote. */
-const MAX_REASON_CHARACTERS = 100;
+/** A close reason takes 123 bytes (RFC 6455 section 5.5: control frames carry at most 125, two of them the code). */
+const MAX_REASON_BYTES = 123;
+
+/** A reason may quote what a client sent, in whatever script; it is cut at a whole character. */
+function reasonThatFits(reason: string): string {
+  const { read } = new TextEncoder().encodeInto(reason, new Uint8Array(MAX_REASON_BYTES));
+  return reason.slice(0, read);
+}
 
 function asDevice(device: Device): Device {
   return { id: device.id, name: device.name, stationId: device.stationId };
 }
 
 function parse(text: string): { readonly ok: true; readonly value: UpMessage } | { readonly ok: false; readonly fault: string } {
+  let value: unknown;
   try {
-    return { ok: true, value: upMessageSchema.parse(JSON.parse(text)) };
+    value = JSON.parse(text);
   } catch (error) {
     if (error instanceof SyntaxError) return { ok: false, fault: 'the message is not JSON' };
-    if (error instanceof ZodError) {
-      const issue = error.issues[0];
-      return { ok: false, fault: `${pathText(issue?.path ?? [])}: ${issue?.message ?? 'not understood'}` };
-    }
     throw error;
   }
+  const read = upMessageSchema.safeParse(value);
+  return read.success ? { ok: true, value: read.data } : { ok: false, fault: faultIn(value, read.error) };
+}
+
+/** The first thing that is wrong with a message, with what it calls itself. */
+function faultIn(value: unknown, error: ZodError): string {
+  const issue = error.issues[0];
+  const path = issue?.path ?? [];
+  const found = path.reduce<unknown>((part, key) => (typeof part === 'object' && part !== null ? Reflect.get(part, key) : undefined), value);
+  // A list of all that would be right does not fit; what was sent does.
+  if (issue?.code === 'invalid_union' && path.at(-1) === 'type') return `${pathText(path)} ${JSON.stringify(found) ?? 'missing'} is not known here`;
+  const where = path.length === 0 ? 'the message' : pathText(path);
+  return `${where}: ${issue?.message ?? 'not understood'}`;
 }

@@ -19,6 +19,8 @@ export class RecentEvents {
   after(sequence: number, currentSequence: number): readonly RecordedEvent[] | null {
     if (sequence > currentSequence) return null;
     const missing = currentSequence - sequence;
+    // What was recorded before anybody listened is not here.
+    if (missing > 0 && this.#events.at(-1)?.sequence !== currentSequence) return null;
     if (missing > this.#limit || missing > this.#events.length) return null;
     return missing === 0 ? [] : this.#events.slice(-missing);
   }

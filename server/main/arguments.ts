@@ -23,40 +23,48 @@ export const HELP = `npm start -- [options]
   --pace N          run the house N times faster, 1 to ${MAX_PACE}; for trying out, never for a real day
   --help            this text`;
 
+const OPTIONS = {
+  bakehouse: { type: 'string' },
+  data: { type: 'string' },
+  port: { type: 'string' },
+  lan: { type: 'boolean' },
+  pace: { type: 'string' },
+  help: { type: 'boolean' },
+} as const;
+
 /** Reads the command line; a fault is one sentence that names the option. */
 export function readArguments(args: readonly string[]): Result<ServeArguments, string> {
-  let values;
-  try {
-    ({ values } = parseArgs({
-      args: [...args],
-      strict: true,
-      allowPositionals: false,
-      options: {
-        bakehouse: { type: 'string' },
-        data: { type: 'string' },
-        port: { type: 'string' },
-        lan: { type: 'boolean' },
-        pace: { type: 'string' },
-        help: { type: 'boolean' },
-      },
-    }));
-  } catch (error) {
-    return refused(error instanceof Error ? error.message : String(error));
+  const { values, tokens } = parseArgs({ args: [...args], options: OPTIONS, strict: false, allowPositionals: true, tokens: true });
+  for (const token of tokens) {
+    const fault = faultOf(token);
+    if (fault !== null) return refused(fault);
   }
-  const port = values.port === undefined ? DEFAULT_PORT : wholeNumber(values.port);
-  if (port === null || port > 65_535) return refused(`--port takes a number from 0 to 65535, not "${values.port}"`);
-  const pace = values.pace === undefined ? 1 : Number(values.pace);
-  if (!(pace >= 1 && pace <= MAX_PACE)) return refused(`--pace takes a number from 1 to ${MAX_PACE}, not "${values.pace}"`);
-  if (values.bakehouse === '') return refused('--bakehouse takes the name of a file');
-  if (values.data === '') return refused('--data takes the name of a folder');
+  const { bakehouse, data, lan, help } = values;
+  const port = typeof values.port === 'string' ? wholeNumber(values.port) : DEFAULT_PORT;
+  if (port === null || port > 65_535) return refused(`--port takes a number from 0 to 65535, not "${values.port}".`);
+  const pace = typeof values.pace === 'string' ? Number(values.pace) : 1;
+  if (!(pace >= 1 && pace <= MAX_PACE)) return refused(`--pace takes a number from 1 to ${MAX_PACE}, not "${values.pace}".`);
   return accepted({
-    bakehouse: values.bakehouse ?? null,
-    data: values.data ?? null,
+    bakehouse: typeof bakehouse === 'string' ? bakehouse : null,
+    data: typeof data === 'string' ? data : null,
     port,
-    lan: values.lan ?? false,
+    lan: lan === true,
     pace,
-    help: values.help ?? false,
+    help: help === true,
   });
+}
+
+type Token = NonNullable<ReturnType<typeof parseArgs>['tokens']>[number];
+
+/** What is wrong with one word of the command line, or null. */
+function faultOf(token: Token): string | null {
+  if (token.kind === 'positional') return `"${token.value}" is not an option; files and folders come after --bakehouse and --data.`;
+  if (token.kind === 'option-terminator') return null;
+  if (!Object.hasOwn(OPTIONS, token.name)) return `There is no option ${token.rawName}.`;
+  const takesValue = OPTIONS[token.name as keyof typeof OPTIONS].type === 'string';
+  const isNextOption = token.inlineValue !== true && token.value?.startsWith('--') === true;
+  if (takesValue && (isNextOption || (token.value ?? '') === '')) return `${token.rawName} needs a value after it.`;
+  return !takesValue && token.value !== undefined ? `${token.rawName} takes no value.` : null;
 }
 
 function wholeNumber(text: string): number | null {

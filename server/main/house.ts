@@ -1,12 +1,15 @@
 import { randomBytes } from 'node:crypto';
+import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import type { FastifyInstance } from 'fastify';
 import type { Logger } from 'pino';
 import type { Outcome } from '../../shared/floor/refusals.ts';
 import { ID_BYTES, idFromBytes } from '../../shared/ids.ts';
 import { HEARTBEAT_MS } from '../../shared/wire/protocol.ts';
+import { everybodyManages, type RoleOf } from '../access/roles.ts';
 import { anchorForStart, HouseClock } from '../clock/house-clock.ts';
 import { machineClocks, RealTime, type MachineClocks } from '../clock/real-time.ts';
+import { DEVICES_DATABASE } from '../devices/devices-schema.ts';
 import { Devices } from '../devices/devices.ts';
 import { nodeTimers, type Timers } from '../floor/alarm-clock.ts';
 import { Caller } from '../floor/caller.ts';
@@ -15,6 +18,8 @@ import { HOUSE_DEVICE_ID } from '../floor/house-device.ts';
 import { Sounder } from '../floor/sounder.ts';
 import { buildApp } from '../http/app.ts';
 import { lockFolder } from '../journal/folder-lock.ts';
+import { JOURNAL_DATABASE } from '../journal/journal-schema.ts';
+import { openDatabaseReadOnly } from '../journal/open-database.ts';
 import { SNAPSHOT_FILE } from '../journal/snapshot-file.ts';
 import { JOURNAL_FILE, SqliteJournal } from '../journal/sqlite-journal.ts';
 import { LiveHub } from '../live/live-hub.ts';
@@ -32,12 +37,14 @@ export interface HouseOptions {
   readonly pace: number;
   readonly log: Logger;
   readonly pagesFolder: string | null;
-  /** How phones reach the server, once it listens. */
+  /** How phones reach the server; read anew for each client, so that it may be filled in once the port is known. */
   readonly addresses: readonly string[];
   /** The machine's clocks and timers, unless tests bring their own. */
   readonly clocks?: MachineClocks;
   readonly timers?: Timers;
   readonly newId?: () => string;
+  /** What devices may do, where not everybody may do everything. */
+  readonly roleOf?: RoleOf;
 }
 
 /** A running house: everything but the listening socket. */
@@ -50,6 +57,8 @@ export interface House {
   bringIn(bakehouse: ReadBakehouse): Promise<Outcome>;
   /** Looks at the clock now, as it does by itself every few seconds. */
   lookAtClock(): Promise<void>;
+  /** Raises what is due now, as it does by itself when its time comes. */
+  callNow(): Promise<void>;
   /** Ends in good order: sockets, snapshot, journal, lock. */
   close(): Promise<void>;
 }
@@ -57,6 +66,7 @@ export interface House {
 /** Opens a data folder and brings its floor to life. Throws OpenError where the folder or a file in it is not ours to use. */
 export async function openHouse(options: HouseOptions): Promise<House> {
   const { dataFolder, log, timers = nodeTimers, newId = randomId } = options;
+  checkFiles(dataFolder);
   const lock = lockFolder(dataFolder);
   let journal: SqliteJournal | null = null;
   let devices: Devices | null = null;
@@ -73,11 +83,19 @@ export async function openHouse(options: HouseOptions): Promise<House> {
   }
 }
 
+/** Looks at what is there before anything is opened for writing: where one file is not ours, the others stay as they are too. */
+function checkFiles(dataFolder: string): void {
+  for (const [file, kind] of [[JOURNAL_FILE, JOURNAL_DATABASE], [DEVICES_FILE, DEVICES_DATABASE]] as const) {
+    const path = join(dataFolder, file);
+    if (existsSync(path)) openDatabaseReadOnly(path, kind, 'orEmpty').close();
+  }
+}
+
 async function startHouse(options: HouseOptions & { timers: Timers; newId: () => string }, journal: SqliteJournal, devices: Devices, unlock: () => void): Promise<House> {
-  const { dataFolder, log, pace, timers, newId, addresses, pagesFolder } = options;
+  const { dataFolder, log, pace, timers, newId, addresses, pagesFolder, roleOf = everybodyManages } = options;
   const snapshotPath = join(dataFolder, SNAPSHOT_FILE);
   const kitchenId = await journal.kitchenId();
-  const { state, recent } = await loadState(journal, kitchenId, snapshotPath, log);
+  const { state, snapshotSequence, recent } = await loadState(journal, kitchenId, snapshotPath, log);
   const real = new RealTime(options.clocks ?? machineClocks);
   const clock = new HouseClock(real, anchorForStart(state.clock, pace, real.nowMs()));
   const floor = new Floor({ kitchenId, journal, state, clock, log, defer: (run) => setImmediate(run) });
@@ -87,18 +105,18 @@ async function startHouse(options: HouseOptions & { timers: Timers; newId: () =>
   if (state.clock?.pace !== pace) await house(newId(), { type: 'anchorClock', ...anchor });
 
   const hub = new LiveHub(
-    { floor, clock, devices, addresses, log, onSounded: (soundId, deviceId) => void sounder.sounded(soundId, deviceId), onSoundOutletChanged: () => sounder.look() },
+    { floor, clock, devices, addresses, log, roleOf, onSounded: (soundId, deviceId) => void sounder.sounded(soundId, deviceId), onSoundOutletChanged: () => sounder.look() },
     recent,
   );
   const sounder = new Sounder(floor, clock, timers, newId, (order) => hub.sound(order));
   const caller = new Caller(floor, clock, timers, newId);
-  const snapshots = new SnapshotKeeper(floor, journal, snapshotPath, log);
+  const snapshots = new SnapshotKeeper(floor, journal, snapshotPath, snapshotSequence, log);
   const watch = new ClockWatch(real, clock, floor, newId, log, () => {
     hub.clockChanged();
     sounder.look();
     void caller.look();
   });
-  const app = await buildApp({ hub, log, pagesFolder, floor, journal, devices, clock });
+  const app = await buildApp({ hub, log, pagesFolder, floor, journal, devices, clock, roleOf });
   let everyFewSeconds = timers.set(tick, HEARTBEAT_MS);
   function tick(): void {
     hub.sweep();
@@ -118,6 +136,7 @@ async function startHouse(options: HouseOptions & { timers: Timers; newId: () =>
       return house(commandIdOf(digest, command.serviceDate), command);
     },
     lookAtClock: () => watch.look(),
+    callNow: () => caller.look(),
     close: async () => {
       everyFewSeconds.cancel();
       caller.stop();

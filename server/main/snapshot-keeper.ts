@@ -17,12 +17,13 @@ export class SnapshotKeeper {
   #writing: Promise<void> = Promise.resolve();
   #isWriting = false;
 
-  constructor(floor: Floor, journal: Journal, path: string, log: Pick<Logger, 'warn'>) {
+  /** `writtenSequence` is up to where the snapshot goes that is there already; 0 where there is none. */
+  constructor(floor: Floor, journal: Journal, path: string, writtenSequence: number, log: Pick<Logger, 'warn'>) {
     this.#floor = floor;
     this.#journal = journal;
     this.#path = path;
     this.#log = log;
-    this.#writtenSequence = floor.state.sequence;
+    this.#writtenSequence = writtenSequence;
     this.#stop = floor.onCommitted(({ state }) => {
       if (!this.#isWriting && state.sequence - this.#writtenSequence >= SNAPSHOT_EVERY_EVENTS) this.#writing = this.#write();
     });

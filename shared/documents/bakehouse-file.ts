@@ -10,14 +10,17 @@ import { gramsSchema, keySchema, minutesSchema, piecesSchema, serviceDateSchema 
 export const BAKEHOUSE_FORMAT = 1;
 
 /** When a batch is to begin: a clock time of the house's zone, or so long after the file was brought in (for demos). */
-export const plannedStartSchema = z.union([
-  z.strictObject({
-    at: z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/, 'a clock time is HH:MM, 00:00 to 23:59'),
-    /** 1 for the evening before the service date, and so on. */
-    daysBefore: z.number().int().min(0).max(7).default(0),
-  }),
-  z.strictObject({ afterLoadMin: minutesSchema }),
-]);
+export const plannedStartSchema = z.union(
+  [
+    z.strictObject({
+      at: z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/, 'a clock time is HH:MM, 00:00 to 23:59'),
+      /** 1 for the evening before the service date, and so on. */
+      daysBefore: z.number().int().min(0).max(7).default(0),
+    }),
+    z.strictObject({ afterLoadMin: minutesSchema }),
+  ],
+  'a start is { "at": "HH:MM" }, with or without "daysBefore", or { "afterLoadMin": minutes }',
+);
 
 /** One batch of the day: which formula, when, and which cuts it is divided into. */
 export const dayBatchSchema = z.strictObject({

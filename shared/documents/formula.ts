@@ -22,10 +22,10 @@ export const ingredientSchema = z.strictObject({
 });
 
 /** A line of a part: an ingredient's weight, or the weight taken of an earlier part. */
-export const partItemSchema = z.union([
-  z.strictObject({ item: keySchema, g: gramsSchema }),
-  z.strictObject({ part: nameSchema, g: gramsSchema }),
-]);
+export const partItemSchema = z.union(
+  [z.strictObject({ item: keySchema, g: gramsSchema }), z.strictObject({ part: nameSchema, g: gramsSchema })],
+  'a line is { "item": ingredient, "g": grams } or { "part": name of an earlier part, "g": grams }',
+);
 
 /** Poolish, levain, soaker, and last the dough itself. */
 export const partSchema = z.strictObject({

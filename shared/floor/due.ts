@@ -61,8 +61,14 @@ function dueWaiting(workpiece: Workpiece, step: Step, isFirst: boolean): Due {
     dueMs,
     lateMs: dueMs + late * MINUTE_MS,
     lostMs: lost === undefined ? null : dueMs + lost * MINUTE_MS,
-    isAtOnce: !isPlanned && dueMs === workpiece.readyMs,
+    isAtOnce: !isPlanned && dueMs === lastEndMs(workpiece),
   };
+}
+
+/** When the last step was ended, or a cut was made. A step that was put off is not due at once, though it is ready when it is due. */
+function lastEndMs(workpiece: Workpiece): number {
+  const endedMs = Object.values(workpiece.steps).map((life) => life.endedMs ?? 0);
+  return endedMs.length === 0 ? workpiece.plannedStartMs : Math.max(...endedMs);
 }
 
 /** How long after the end of the step before this one is wanted, by its links to earlier steps. */

@@ -2,7 +2,8 @@ import type { Deck, Slot } from '../documents/kitchen.ts';
 import { openDues } from './due.ts';
 import { projectionOf, type OvenStay } from './projection.ts';
 import { decksOf, slotHolders } from './slots.ts';
-import type { FloorState } from './state.ts';
+import type { FloorState, Workpiece } from './state.ts';
+import { wayOf } from './way.ts';
 
 /** What lies in a slot, or is expected to. */
 export interface Booking {
@@ -44,11 +45,9 @@ export function ovenLanes(state: FloorState, nowMs: number): readonly DeckLanes[
     const projection = projectionOf(state, due.workpiece, nowMs);
     if (projection === null) continue;
     const isIn = due.workpiece.slotIds.length > 0;
-    projection.stays.forEach((stay, index) => {
-      if (!isIn || index > 0) expected.push(stay);
-    });
+    expected.push(...projection.stays.filter((stay) => !isIn || !stay.isUnderWay));
     if (isIn) {
-      const fromMs = due.startedMs ?? nowMs;
+      const fromMs = bakeStartMs(state, due.workpiece) ?? due.startedMs ?? nowMs;
       for (const slotId of due.workpiece.slotIds) {
         bookings.get(slotId)?.push({ workpieceId: due.workpiece.id, tag: due.workpiece.tag, fromMs, toMs: Math.max(due.dueMs, nowMs), isIn: true, clashesWith: [] });
       }
@@ -57,6 +56,12 @@ export function ovenLanes(state: FloorState, nowMs: number): readonly DeckLanes[
   expected.sort((a, b) => a.fromMs - b.fromMs || a.tag.localeCompare(b.tag, 'en', { numeric: true }));
   for (const stay of expected) book(stay, decksOf(kitchen), bookings);
   return lanesOf(state, bookings);
+}
+
+/** When the last bake that was begun was begun: while somebody takes the load out, it is still from then that it lies there. */
+function bakeStartMs(state: FloorState, workpiece: Workpiece): number | null {
+  const bake = wayOf(state, workpiece).findLast((step) => step.kind === 'bake' && workpiece.steps[step.id] !== undefined);
+  return bake === undefined ? null : (workpiece.steps[bake.id]?.startedMs ?? null);
 }
 
 function book(stay: OvenStay, decks: readonly Deck[], bookings: Map<string, Booking[]>): void {

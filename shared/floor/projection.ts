@@ -22,6 +22,7 @@ export interface OvenStay {
   readonly tag: string;
   readonly fromMs: number;
   readonly toMs: number;
+  readonly isUnderWay: boolean;
   readonly slotsNeeded: number;
   /** Decks that will do, best first. */
   readonly deckIds: readonly string[];
@@ -96,6 +97,7 @@ function ovenStays(state: FloorState, workpiece: Workpiece, way: readonly Step[]
       tag: workpiece.tag,
       fromMs: bake.fromMs,
       toMs: bake.toMs,
+      isUnderWay: bake.isUnderWay,
       slotsNeeded: load === undefined ? 1 : slotsNeeded(state, workpiece, load),
       deckIds: load === undefined ? [] : decksFor(kitchen, load).map((deck) => deck.id),
     });

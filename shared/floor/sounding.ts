@@ -28,18 +28,21 @@ export interface NextSound {
  * group. Null while nothing has to sound.
  */
 export function nextSound(state: FloorState, nowMs: number): NextSound | null {
-  const pending: { readonly atMs: number; readonly call: CallToSound }[] = [];
+  const pending: { readonly atMs: number; readonly joinsFromMs: number; readonly call: CallToSound }[] = [];
   for (const workpiece of Object.values(state.workpieces)) {
     const { call } = workpiece;
     const due = call === null ? null : dueOf(state, workpiece);
     if (call === null || due === null) continue;
     const atMs = soundMs(state, workpiece, call, due);
-    if (atMs !== null) pending.push({ atMs, call: { workpieceId: workpiece.id, stepId: call.stepId, level: call.level } });
+    if (atMs === null) continue;
+    // One that waits for another's repeat takes part in whatever sounds before that, or it would follow on its heels.
+    const joinsFromMs = call.lastSoundedMs === null && call.heardMs === null ? call.raisedMs : atMs;
+    pending.push({ atMs, joinsFromMs, call: { workpieceId: workpiece.id, stepId: call.stepId, level: call.level } });
   }
   if (pending.length === 0) return null;
   const firstMs = Math.min(...pending.map((entry) => entry.atMs));
   const atMs = Math.max(firstMs, nowMs);
-  const calls = pending.filter((entry) => entry.atMs <= atMs).map((entry) => entry.call);
+  const calls = pending.filter((entry) => entry.joinsFromMs <= atMs).map((entry) => entry.call);
   const burst = calls.reduce<CallLevel>((strongest, call) => (isStronger(call.level, strongest) ? call.level : strongest), 'call');
   return { atMs, burst, calls };
 }

@@ -1,6 +1,6 @@
 import { accepted, refused } from '../../result.ts';
 import type { CommandContext, CommandOf } from '../commands.ts';
-import { dueOf, isStronger, roleAt } from '../due.ts';
+import { dueOf, isStronger, levelSinceMs, roleAt } from '../due.ts';
 import type { FloorEvent } from '../events.ts';
 import type { FloorState, Workpiece } from '../state.ts';
 import type { Decision } from './decision.ts';
@@ -39,7 +39,8 @@ export function decideRaiseCall(state: FloorState, command: CommandOf<'raiseCall
   const isTrue = due !== null && due.action.id === command.stepId && role === command.level;
   const isNews = workpiece?.call === null || workpiece?.call === undefined || workpiece.call.stepId !== command.stepId || isStronger(command.level, workpiece.call.level);
   if (!isTrue || !isNews) return refused({ code: 'callOutdated' });
-  return accepted([{ type: 'callRaised', workpieceId: command.workpieceId, stepId: command.stepId, level: command.level, dueMs: command.dueMs, atMs: context.nowMs }]);
+  // Its instant as it is now: since the server looked, a tap may have moved it without making the call untrue.
+  return accepted([{ type: 'callRaised', workpieceId: command.workpieceId, stepId: command.stepId, level: command.level, dueMs: levelSinceMs(due, command.level), atMs: context.nowMs }]);
 }
 
 /** A device has sounded a burst. Kept as it was, even where a tap has answered the call meanwhile. */

@@ -2,20 +2,24 @@ import type { Step } from '../../documents/method.ts';
 import { derivedId } from '../../ids.ts';
 import { accepted, refused, type Result } from '../../result.ts';
 import type { CommandContext } from '../commands.ts';
-import type { EventOf } from '../events.ts';
+import type { FloorEvent } from '../events.ts';
 import { cutTag } from '../projection.ts';
 import type { Refusal } from '../refusals.ts';
 import { versionKey, type FloorState, type PlannedCut, type Workpiece } from '../state.ts';
+import { startOfNext } from './begin.ts';
 
-/** A batch becomes its cuts, as planned or as counted. They never weigh more than the batch gave; what is missing is named as loss. */
-export function divideEvent(
+/**
+ * A batch becomes its cuts, as planned or as counted, and a cut whose way begins with a rest is at rest from then on.
+ * They never weigh more than the batch gave; what is missing is named as loss.
+ */
+export function divideEvents(
   state: FloorState,
   workpiece: Workpiece,
   step: Step,
   atMs: number,
   context: CommandContext,
   counted: readonly { readonly productId: string; readonly pieces: number }[] | undefined,
-): Result<EventOf<'workpieceDivided'>, Refusal> {
+): Result<readonly FloorEvent[], Refusal> {
   const at = { tag: workpiece.tag, stepId: step.id };
   const cuts: PlannedCut[] = [];
   for (const cut of counted ?? workpiece.cuts) {
@@ -28,12 +32,13 @@ export function divideEvent(
   }
   const neededG = cuts.reduce((sum, cut) => sum + cut.grams, 0);
   if (neededG > workpiece.grams) return refused({ code: 'cutsTooHeavy', ...at, neededG, hasG: workpiece.grams });
-  return accepted({
-    type: 'workpieceDivided',
-    workpieceId: workpiece.id,
-    stepId: step.id,
-    atMs,
-    children: cuts.map((cut, index) => ({ workpieceId: derivedId(context.commandId, index), tag: cutTag(workpiece.tag, index), ...cut })),
-    lossG: workpiece.grams - neededG,
-  });
+  const children = cuts.map((cut, index) => ({ workpieceId: derivedId(context.commandId, index), tag: cutTag(workpiece.tag, index), ...cut }));
+  const events: FloorEvent[] = [{ type: 'workpieceDivided', workpieceId: workpiece.id, stepId: step.id, atMs, children, lossG: workpiece.grams - neededG }];
+  for (const { workpieceId, ...child } of children) {
+    const cut: Workpiece = { ...workpiece, id: workpieceId, ...child, mixerId: null };
+    const begun = startOfNext(state, cut, state.products[versionKey(child.productId, child.productVersion)]?.way[0], atMs, context);
+    if (!begun.ok) return begun;
+    events.push(...begun.value);
+  }
+  return accepted(events);
 }

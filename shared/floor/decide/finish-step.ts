@@ -7,7 +7,7 @@ import { decksFor, decksOf, slotHolders, slotsNeeded } from '../slots.ts';
 import type { FloorState, Workpiece } from '../state.ts';
 import { startOfNext, stationFields } from './begin.ts';
 import type { Decision } from './decision.ts';
-import { divideEvent } from './divide.ts';
+import { divideEvents } from './divide.ts';
 import { believedStep } from './standing.ts';
 
 /**
@@ -30,8 +30,8 @@ export function decideFinishStep(state: FloorState, command: CommandOf<'finishSt
   events.push({ type: 'stepDone', ...done, stepId: step.id, ...(command.piecesDone === undefined ? {} : { piecesDone: command.piecesDone }) });
   const next = way[way.findIndex((candidate) => candidate.id === step.id) + 1];
   if (step.verb === 'divide' && workpiece.productId === null) {
-    const divided = divideEvent(state, workpiece, step, atMs, context, command.cuts);
-    return divided.ok ? accepted([...events, divided.value]) : divided;
+    const divided = divideEvents(state, workpiece, step, atMs, context, command.cuts);
+    return divided.ok ? accepted([...events, ...divided.value]) : divided;
   }
   if (next === undefined) {
     events.push({ type: 'workpieceFinished', workpieceId: workpiece.id, atMs });

@@ -4,7 +4,7 @@ import type { FloorEvent } from '../events.ts';
 import type { FloorState } from '../state.ts';
 import { startOfNext, stationFields } from './begin.ts';
 import type { Decision } from './decision.ts';
-import { divideEvent } from './divide.ts';
+import { divideEvents } from './divide.ts';
 import { believedStep, standingOf } from './standing.ts';
 
 /** A step is left out, with the reason. What stands after it follows as if it had been done. */
@@ -25,8 +25,8 @@ export function decideSkipStep(state: FloorState, command: CommandOf<'skipStep'>
   const next = way[way.findIndex((step) => step.id === skipped.id) + 1];
   if (next === undefined) {
     if (workpiece.productId === null && workpiece.cuts.length > 1) {
-      const divided = divideEvent(state, workpiece, skipped, atMs, context, undefined);
-      return divided.ok ? accepted([...events, divided.value]) : divided;
+      const divided = divideEvents(state, workpiece, skipped, atMs, context, undefined);
+      return divided.ok ? accepted([...events, ...divided.value]) : divided;
     }
     return accepted([...events, { type: 'workpieceFinished', workpieceId: workpiece.id, atMs }]);
   }
