@@ -1,0 +1,118 @@
+import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import { MORE_TIME_MINUTES, type ClientCommand } from '../../shared/floor/commands.ts';
+import { MINUTES_UNIT, minutesMoreWords, PHONE } from '../words/en/phone.ts';
+import { VERBS } from '../words/en/verbs.ts';
+import type { CardModel } from './card-model.ts';
+import { FloorCommandEvent } from './phone-events.ts';
+import { baseStyles, buttonStyles } from './phone-styles.ts';
+
+/** The panel with everything that is said less often is wanted. */
+export class OtherWantedEvent extends Event {
+  static readonly type = 'other-wanted';
+
+  constructor() {
+    super(OtherWantedEvent.type, { bubbles: true, composed: true });
+  }
+}
+
+/** The card's buttons, in reach of the thumb: what is done, large, and beside it what is likely next. */
+@customElement('card-actions')
+export class CardActions extends LitElement {
+  static override styles = [
+    baseStyles,
+    buttonStyles,
+    css`
+      :host {
+        display: grid;
+        gap: 16px;
+        padding: 12px 16px;
+      }
+      .row {
+        display: grid;
+        grid-auto-flow: column;
+        grid-auto-columns: minmax(0, 1fr);
+        gap: 16px;
+      }
+      .row > button {
+        padding-inline: 4px;
+      }
+      .row > button:nth-child(4) {
+        font-size: 18px;
+      }
+      .number {
+        font-size: 28px;
+        font-weight: var(--weight-strong);
+      }
+    `,
+  ];
+
+  @property({ attribute: false }) card: CardModel | null = null;
+  @property({ attribute: false }) chosenSlotIds: readonly string[] = [];
+
+  protected override render(): TemplateResult | typeof nothing {
+    const { card } = this;
+    if (card === null) return nothing;
+    return html`${this.doneButton(card)}
+      <div class="row">${card.isJudging ? this.moreMinutes(card) : this.usual(card)}${this.otherButton()}</div>`;
+  }
+
+  private doneButton(card: CardModel): TemplateResult {
+    const { tag, role } = card.row;
+    const done = VERBS[card.action.verb].done;
+    const needsSlots = card.load !== null && this.chosenSlotIds.length === 0;
+    return html`
+      <button type="button" class="big ${role === 'running' ? '' : 'filled'}" ?disabled=${needsSlots} @act=${() => this.finish(card)}>
+        ${card.isJudging ? html`<span>${tag} ${PHONE.passes}</span><small>${done}</small>` : html`<span>${tag} ${done}</span>`}
+      </button>
+    `;
+  }
+
+  private moreMinutes(card: CardModel): readonly TemplateResult[] {
+    return MORE_TIME_MINUTES.map(
+      (minutes) => html`
+        <button type="button" class="middling" @act=${() => this.say({ type: 'giveMoreTime', ...keyOf(card), minutes })}>
+          <span class="number">${minutesMoreWords(minutes)}</span><small>${MINUTES_UNIT}</small>
+        </button>
+      `,
+    );
+  }
+
+  private usual(card: CardModel): readonly (TemplateResult | typeof nothing)[] {
+    return [
+      card.canStart
+        ? html`<button type="button" class="middling" @act=${() => this.say({ type: 'startStep', ...keyOf(card) })}>
+            ${PHONE.started}<small>${VERBS[card.action.verb].running}</small>
+          </button>`
+        : nothing,
+      card.canHear
+        ? html`<button type="button" class="middling" @act=${() => this.say({ type: 'hearCall', ...keyOf(card) })}>${PHONE.heard}</button>`
+        : nothing,
+    ];
+  }
+
+  private otherButton(): TemplateResult {
+    return html`<button type="button" class="middling" @act=${() => this.dispatchEvent(new OtherWantedEvent())}>${PHONE.other}</button>`;
+  }
+
+  private finish(card: CardModel): void {
+    this.say({ type: 'finishStep', ...keyOf(card), ...(card.load === null ? {} : { slotIds: [...this.chosenSlotIds] }) });
+  }
+
+  private say(command: ClientCommand): void {
+    this.dispatchEvent(new FloorCommandEvent(command));
+  }
+}
+
+function keyOf(card: CardModel): { workpieceId: string; stepId: string } {
+  return { workpieceId: card.row.workpieceId, stepId: card.action.id };
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'card-actions': CardActions;
+  }
+  interface HTMLElementEventMap {
+    'other-wanted': OtherWantedEvent;
+  }
+}

@@ -1,0 +1,153 @@
+import type { Deck } from '../../shared/documents/kitchen.ts';
+import type { Step, Verb } from '../../shared/documents/method.ts';
+import { rowOf, type Row } from '../../shared/floor/board.ts';
+import { dueOf, plannedMin } from '../../shared/floor/due.ts';
+import { cutTag, projectionOf } from '../../shared/floor/projection.ts';
+import { decksFor, decksOf, slotHolders, slotsNeeded } from '../../shared/floor/slots.ts';
+import { versionKey, type FloorState, type Workpiece } from '../../shared/floor/state.ts';
+import { nameOf, wayOf } from '../../shared/floor/way.ts';
+
+/** Steps ahead that the card names. */
+const STEPS_AHEAD = 5;
+/** Work shorter than this is over before anybody has said that it began. */
+const WORTH_STARTING_MIN = 2;
+
+export interface SlotChoice {
+  readonly slotId: string;
+  readonly name: string;
+  /** What stands in it; null where it is free. */
+  readonly takenByTag: string | null;
+}
+
+/** A deck that will do, with its slots as they stand. */
+export interface DeckChoice {
+  readonly deck: Deck;
+  readonly temperatureC: number;
+  readonly slots: readonly SlotChoice[];
+}
+
+export interface Cut {
+  readonly tag: string;
+  readonly name: string;
+  readonly pieces: number;
+}
+
+export interface Ahead {
+  readonly stepId: string;
+  readonly verb: Verb;
+  readonly fromMs: number;
+}
+
+/** Everything that a dough's card shows and offers, derived from the state. */
+export interface CardModel {
+  readonly row: Row;
+  readonly action: Step;
+  /** The check decides when it is over; a little more can be given. */
+  readonly isJudging: boolean;
+  readonly canStart: boolean;
+  /** A call is out that nobody has heard. */
+  readonly canHear: boolean;
+  readonly ahead: readonly Ahead[];
+  readonly becomes: readonly Cut[];
+  readonly load: { readonly decks: readonly DeckChoice[]; readonly needed: number } | null;
+  /** Where it is now: rest place, mixer, or slots. */
+  readonly standsIn: readonly string[];
+}
+
+/** The card of a workpiece at an instant; null once it is off the floor. */
+export function cardOf(state: FloorState, workpieceId: string, nowMs: number): CardModel | null {
+  const workpiece = state.workpieces[workpieceId];
+  const row = rowOf(state, workpieceId, nowMs);
+  const due = workpiece === undefined ? null : dueOf(state, workpiece);
+  if (workpiece === undefined || row === null || due === null) return null;
+  const { action, phase } = due;
+  return {
+    row,
+    action,
+    isJudging: phase === 'judging',
+    canStart: canStart(workpiece, action, phase === 'waiting' || phase === 'planned' || (phase === 'resting' && action.id !== due.step.id)),
+    canHear: workpiece.call !== null && workpiece.call.heardMs === null && row.role !== 'running',
+    ahead: stepsAhead(state, workpiece, action.id, nowMs),
+    becomes: becomes(state, workpiece, action),
+    load: action.verb === 'load' ? loadChoice(state, workpiece, action) : null,
+    standsIn: standsIn(state, workpiece),
+  };
+}
+
+function canStart(workpiece: Workpiece, action: Step, isWaiting: boolean): boolean {
+  if (!isWaiting || action.verb === 'load' || action.verb === 'takeOut') return false;
+  if (action.kind === 'judged') return true;
+  return action.kind === 'hands' && plannedMin(action, workpiece) >= WORTH_STARTING_MIN;
+}
+
+/** What follows the step that is called, as it will be if everything takes its target. */
+function stepsAhead(state: FloorState, workpiece: Workpiece, actionId: string, nowMs: number): readonly Ahead[] {
+  const stretches = projectionOf(state, workpiece, nowMs)?.stretches ?? [];
+  const index = stretches.findIndex((stretch) => stretch.stepId === actionId);
+  return stretches.slice(index + 1, index + 1 + STEPS_AHEAD).map(({ stepId, verb, fromMs }) => ({ stepId, verb, fromMs }));
+}
+
+function becomes(state: FloorState, workpiece: Workpiece, action: Step): readonly Cut[] {
+  if (action.verb !== 'divide') return [];
+  if (workpiece.productId !== null) {
+    return workpiece.pieces === null ? [] : [{ tag: workpiece.tag, name: nameOf(state, workpiece), pieces: workpiece.pieces }];
+  }
+  return workpiece.cuts.map((cut, index) => ({
+    tag: cutTag(workpiece.tag, index),
+    name: state.products[versionKey(cut.productId, cut.productVersion)]?.name ?? cut.productId,
+    pieces: cut.pieces,
+  }));
+}
+
+function loadChoice(state: FloorState, workpiece: Workpiece, load: Step): CardModel['load'] {
+  const kitchen = state.kitchen?.document;
+  if (kitchen === undefined) return null;
+  const holders = slotHolders(state);
+  const wanted = new Set(decksFor(kitchen, load).map((deck) => deck.id));
+  // As they stand in the ovens, from top to bottom; which of them is best only decides what is chosen beforehand.
+  const decks = decksOf(kitchen).filter((deck) => wanted.has(deck.id));
+  return {
+    needed: slotsNeeded(state, workpiece, load),
+    decks: decks.map((deck) => ({
+      deck,
+      temperatureC: state.deckC[deck.id] ?? deck.temperatureC,
+      slots: deck.slots.map((slot) => ({ slotId: slot.id, name: slot.name, takenByTag: holders.get(slot.id)?.tag ?? null })),
+    })),
+  };
+}
+
+/** The slots that a tap without choosing would fill: the first free ones of the decks that will do, best first. */
+export function firstFreeSlots(state: FloorState, workpieceId: string, load: Step): readonly string[] {
+  const workpiece = state.workpieces[workpieceId];
+  const kitchen = state.kitchen?.document;
+  if (workpiece === undefined || kitchen === undefined) return [];
+  const holders = slotHolders(state);
+  const free = decksFor(kitchen, load).flatMap((deck) => deck.slots.map((slot) => slot.id).filter((slotId) => !holders.has(slotId)));
+  return free.slice(0, slotsNeeded(state, workpiece, load));
+}
+
+/** One slot more or less: what is chosen is let go, what is free is taken, and the one chosen longest makes room. */
+export function toggled(chosen: readonly string[], slotId: string, needed: number): readonly string[] {
+  if (chosen.includes(slotId)) return chosen.filter((other) => other !== slotId);
+  return [...chosen, slotId].slice(-Math.max(1, needed));
+}
+
+function standsIn(state: FloorState, workpiece: Workpiece): readonly string[] {
+  const kitchen = state.kitchen?.document;
+  if (kitchen === undefined) return [];
+  if (workpiece.slotIds.length > 0)
+    return decksOf(kitchen).flatMap((deck) =>
+      deck.slots.filter((slot) => workpiece.slotIds.includes(slot.id)).map((slot) => `${deck.name} ${slot.name}`),
+    );
+  const mixer = kitchen.mixers.find((candidate) => candidate.id === workpiece.mixerId);
+  if (mixer !== undefined) return [mixer.name];
+  const place = kitchen.restPlaces.find((candidate) => candidate.id === workpiece.placeId);
+  return place === undefined ? [] : [place.name];
+}
+
+/** The step of a workpiece by its id; null where either is no longer in the live state. */
+export function stepOf(state: FloorState, workpieceId: string, stepId: string): Step | null {
+  const workpiece = state.workpieces[workpieceId];
+  if (workpiece === undefined) return null;
+  return wayOf(state, workpiece).find((step) => step.id === stepId) ?? null;
+}

@@ -1,0 +1,80 @@
+import type { ClientCommand } from '../../shared/floor/commands.ts';
+
+const OUT = { bubbles: true, composed: true } as const;
+
+/** A thumb said something to the floor. */
+export class FloorCommandEvent extends Event {
+  static readonly type = 'floor-command';
+  readonly command: ClientCommand;
+
+  constructor(command: ClientCommand) {
+    super(FloorCommandEvent.type, OUT);
+    this.command = command;
+  }
+}
+
+/** What the phone is to show: the list, the card of a dough, or itself. */
+export type Screen = { readonly kind: 'list' } | { readonly kind: 'card'; readonly workpieceId: string } | { readonly kind: 'device' };
+
+export class ShowScreenEvent extends Event {
+  static readonly type = 'show-screen';
+  readonly screen: Screen;
+
+  constructor(screen: Screen) {
+    super(ShowScreenEvent.type, OUT);
+    this.screen = screen;
+  }
+}
+
+/** One step back, from whatever is open. */
+export class GoBackEvent extends Event {
+  static readonly type = 'go-back';
+
+  constructor() {
+    super(GoBackEvent.type, OUT);
+  }
+}
+
+/** What this device is to be called, and where it is. */
+export class IntroduceEvent extends Event {
+  static readonly type = 'introduce';
+  readonly deviceName: string | null;
+  readonly stationId: string | null;
+
+  constructor(deviceName: string | null, stationId: string | null) {
+    super(IntroduceEvent.type, OUT);
+    this.deviceName = deviceName;
+    this.stationId = stationId;
+  }
+}
+
+/** These stand elsewhere than they did, or mean something else: the thumb cannot have meant them yet. */
+export class RowsMovedEvent extends Event {
+  static readonly type = 'rows-moved';
+  readonly rows: readonly Element[];
+
+  constructor(rows: readonly Element[]) {
+    super(RowsMovedEvent.type, OUT);
+    this.rows = rows;
+  }
+}
+
+/** The same buttons are there and mean something else now. */
+export class NewlyShownEvent extends Event {
+  static readonly type = 'newly-shown';
+
+  constructor() {
+    super(NewlyShownEvent.type, OUT);
+  }
+}
+
+declare global {
+  interface HTMLElementEventMap {
+    'floor-command': FloorCommandEvent;
+    'show-screen': ShowScreenEvent;
+    'go-back': GoBackEvent;
+    introduce: IntroduceEvent;
+    'rows-moved': RowsMovedEvent;
+    'newly-shown': NewlyShownEvent;
+  }
+}

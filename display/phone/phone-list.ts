@@ -1,0 +1,90 @@
+import { css, html, LitElement, type TemplateResult } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import { repeat } from 'lit/directives/repeat.js';
+import type { Row } from '../../shared/floor/board.ts';
+import { PHONE } from '../words/en/phone.ts';
+import { RowsMovedEvent } from './phone-events.ts';
+import './phone-row.ts';
+import { baseStyles } from './phone-styles.ts';
+
+/** The floor's doughs in the order of the wall. Tells which rows have moved, so that no thumb hits the wrong one. */
+@customElement('phone-list')
+export class PhoneList extends LitElement {
+  static override styles = [
+    baseStyles,
+    css`
+      :host {
+        display: block;
+        min-height: 100%;
+        padding-bottom: 24px;
+      }
+      .empty {
+        display: grid;
+        gap: 8px;
+        padding: 48px 24px;
+        font-size: 18px;
+        color: var(--ink-soft);
+      }
+      .empty strong {
+        font-size: 24px;
+        color: var(--ink);
+      }
+    `,
+  ];
+
+  /** In the order to show. */
+  @property({ attribute: false }) rows: readonly Row[] = [];
+  @property({ attribute: false }) nowMs = 0;
+  @property({ attribute: false }) zone = 'UTC';
+  /** Workpieces with a tap that has not been sent. */
+  @property({ attribute: false }) unsentIds: ReadonlySet<string> = new Set();
+
+  private tops = new Map<string, number>();
+
+  protected override render(): TemplateResult {
+    return html`
+      <h1 class="unseen">${PHONE.doughs}</h1>
+      ${
+        this.rows.length === 0
+          ? html`<p class="empty"><strong>${PHONE.emptyTitle}</strong>${PHONE.emptyMore}</p>`
+          : html`<ol>
+              ${repeat(
+                this.rows,
+                (row) => row.workpieceId,
+                (row) =>
+                  html`<li>
+                    <phone-row
+                      .row=${row}
+                      .nowMs=${this.nowMs}
+                      .zone=${this.zone}
+                      .notSent=${this.unsentIds.has(row.workpieceId)}
+                    ></phone-row>
+                  </li>`,
+              )}
+            </ol>`
+      }
+    `;
+  }
+
+  protected override updated(): void {
+    const tops = new Map<string, number>();
+    const moved: Element[] = [];
+    const startPx = this.getBoundingClientRect().top + (this.parentElement?.scrollTop ?? 0);
+    for (const element of this.renderRoot.querySelectorAll('phone-row')) {
+      const workpieceId = element.row?.workpieceId ?? '';
+      const topPx = startPx + element.offsetTop;
+      const beforePx = this.tops.get(workpieceId);
+      const isNew = beforePx === undefined && this.tops.size > 0;
+      if (isNew || (beforePx !== undefined && Math.abs(beforePx - topPx) > 1)) moved.push(element);
+      tops.set(workpieceId, topPx);
+    }
+    this.tops = tops;
+    if (moved.length > 0) this.dispatchEvent(new RowsMovedEvent(moved));
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'phone-list': PhoneList;
+  }
+}

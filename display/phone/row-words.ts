@@ -1,0 +1,35 @@
+import type { Row } from '../../shared/floor/board.ts';
+import type { Role } from '../../shared/floor/due.ts';
+import { clockText } from '../parts/clock-text.ts';
+import { heardAtWords, heldToWords, piecesDoneWords, startedAtWords } from '../words/en/phone.ts';
+import { lostWords, ROLES } from '../words/en/roles.ts';
+import { CHECK_CALL, VERBS } from '../words/en/verbs.ts';
+
+/** The verb as a row says it: a call loud, what runs quietly, a judged step that is due as a check. */
+export function verbWords(row: Row): string {
+  if (row.isCheck) return CHECK_CALL;
+  return row.role === 'running' ? VERBS[row.verb].running : VERBS[row.verb].call;
+}
+
+/** The role's word: "late", or how it is being lost. */
+export function roleWords(row: Row, role: Role = row.role): string {
+  return role === 'lost' ? lostWords(row.stage) : ROLES[role];
+}
+
+/** What is to be known of a row beside its verb and countdown, calmly: heard, held, since when, how far. */
+export function quietWords(row: Row, zone: string): readonly string[] {
+  const words: string[] = [];
+  if (row.isCheck) words.push(VERBS[row.verb].running);
+  if (row.role === 'late' || row.role === 'lost') words.push(roleWords(row));
+  if (row.heldUntilMs !== null) words.push(heldToWords(clockText(row.heldUntilMs, zone)));
+  else if (row.heardMs !== null) words.push(heardAtWords(clockText(row.heardMs, zone)));
+  if (row.phase === 'working' && row.startedMs !== null) words.push(startedAtWords(clockText(row.startedMs, zone)));
+  if (row.piecesDone !== null && row.pieces !== null) words.push(piecesDoneWords(row.piecesDone, row.pieces));
+  return words;
+}
+
+/** How much of the time to its due instant is gone, 0 to 1; 0 for what has not begun. */
+export function progressOf(row: Row, nowMs: number): number {
+  if (row.startedMs === null || row.dueMs <= row.startedMs) return 0;
+  return Math.min(1, Math.max(0, (nowMs - row.startedMs) / (row.dueMs - row.startedMs)));
+}

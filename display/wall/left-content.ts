@@ -1,0 +1,23 @@
+import type { Step } from '../../shared/documents/method.ts';
+import type { FloorState } from '../../shared/floor/state.ts';
+import { temperatureText } from '../parts/temperature-text.ts';
+import { CHECK_CALL, VERBS } from '../words/en/verbs.ts';
+import type { LeftContent } from './left-columns.ts';
+
+/** What the state may make the wall write left of NOW: the tags of open work, the verbs of all methods in force, the decks. */
+export function leftContentOf(state: FloorState): LeftContent {
+  const open = Object.values(state.workpieces).filter((workpiece) => workpiece.finishedMs === null);
+  const calls = new Set<string>([CHECK_CALL]);
+  const running = new Set<string>();
+  const take = (step: Step): void => {
+    running.add(VERBS[step.verb].running);
+    if (step.kind === 'hands') calls.add(VERBS[step.verb].call);
+  };
+  for (const formula of Object.values(state.formulas)) formula.method.forEach(take);
+  for (const product of Object.values(state.products)) product.way.forEach(take);
+  const unit = state.house?.document.units.temperature ?? 'C';
+  const decks = (state.kitchen?.document.ovens ?? []).flatMap((oven) =>
+    oven.decks.map((deck) => ({ name: deck.name, temperature: temperatureText(state.deckC[deck.id] ?? deck.temperatureC, unit) })),
+  );
+  return { tags: open.map((workpiece) => workpiece.tag), calls: [...calls], running: [...running], decks };
+}

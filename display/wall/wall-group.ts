@@ -1,0 +1,69 @@
+import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import '../parts/role-mark.ts';
+import type { Role } from '../../shared/floor/due.ts';
+
+/** Several doughs as one line: how many, in which stage or role, and when the first of them is due. */
+@customElement('wall-group')
+export class WallGroup extends LitElement {
+  static override styles = css`
+    :host,
+    * {
+      box-sizing: border-box;
+    }
+    :host {
+      display: grid;
+      grid-template-columns: var(--edge) var(--mark) minmax(0, 1fr) auto;
+      column-gap: var(--gap);
+      align-items: center;
+      height: 100%;
+      padding-right: var(--gap);
+      font-size: var(--second);
+      line-height: 1;
+      white-space: nowrap;
+      color: var(--ink-soft);
+    }
+    role-mark {
+      grid-column: 2;
+    }
+    .what {
+      grid-column: 3;
+    }
+    .countdown {
+      grid-column: 4;
+      font-weight: var(--weight-word);
+    }
+    .strong {
+      color: var(--ink);
+      font-weight: var(--weight-strong);
+    }
+    .unseen {
+      position: absolute;
+      width: 1px;
+      height: 1px;
+      overflow: hidden;
+      clip-path: inset(50%);
+    }
+  `;
+
+  @property() words = '';
+  @property() countdown = '';
+  /** Calls that have no row of their own carry the strongest role among them. */
+  @property() level: Role = 'running';
+  @property() levelWord = '';
+  @property({ type: Boolean }) heard = false;
+
+  protected override render(): TemplateResult {
+    const isCalling = this.level !== 'running';
+    const strong = isCalling ? 'strong' : '';
+    return html`${isCalling ? html`<role-mark .level=${this.level} .heard=${this.heard}></role-mark><span class="unseen">${this.levelWord}</span>` : nothing}
+      <div class="what ${strong}">${this.words}</div>
+      <div class="countdown ${strong}">${this.countdown}</div>`;
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'wall-group': WallGroup;
+  }
+}
