@@ -16,8 +16,6 @@ export const refusalSchema = z.discriminatedUnion('code', [
   z.strictObject({ code: z.literal('stepAlreadyDone'), ...what, atMs: instantMsSchema, deviceId: idSchema.optional(), stationId: keySchema.optional(), skipped: z.boolean() }),
   z.strictObject({ code: z.literal('stepAlreadyStarted'), ...what, atMs: instantMsSchema, deviceId: idSchema.optional(), stationId: keySchema.optional() }),
   z.strictObject({ code: z.literal('stepNotReached'), ...what, currentStepId: keySchema }),
-  z.strictObject({ code: z.literal('stepNotRunning'), ...what }),
-  z.strictObject({ code: z.literal('stepStartsByItself'), ...what }),
   z.strictObject({ code: z.literal('mixerBusy'), ...what, mixerId: keySchema, busyWithTag: tagSchema }),
   z.strictObject({ code: z.literal('mixerUnknown'), ...what, mixerId: keySchema }),
   z.strictObject({ code: z.literal('slotTaken'), ...what, slotId: keySchema, takenByTag: tagSchema, freeSlotIds: z.array(keySchema) }),

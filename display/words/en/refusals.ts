@@ -43,10 +43,6 @@ function whyWords(refusal: Refusal, facts: RefusalFacts): string {
       return `started ${facts.clock(refusal.atMs)}${whoWords(refusal, facts)}.`;
     case 'stepNotReached':
       return `not yet: ${facts.step(refusal.tag, refusal.currentStepId) ?? 'another step'} comes first.`;
-    case 'stepNotRunning':
-      return 'it has not begun.';
-    case 'stepStartsByItself':
-      return 'it begins by itself when the step before is done.';
     case 'mixerBusy':
       return `${facts.mixer(refusal.mixerId)} has ${refusal.busyWithTag} in it.`;
     case 'mixerUnknown':

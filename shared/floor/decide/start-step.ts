@@ -1,4 +1,3 @@
-import { endsByNext } from '../../documents/method.ts';
 import { accepted, refused } from '../../result.ts';
 import type { CommandContext, CommandOf } from '../commands.ts';
 import type { FloorState } from '../state.ts';
@@ -13,11 +12,9 @@ export function decideStartStep(state: FloorState, command: CommandOf<'startStep
   const { workpiece, due, atMs } = believed.value;
   const life = workpiece.steps[command.stepId];
   if (life !== undefined) return refused(alreadyStarted(workpiece, command.stepId, life));
-  const isRestEnding = due.phase === 'resting';
   const started = startOf(state, workpiece, due.action, atMs, context, command.mixerId);
   if (!started.ok) return started;
-  if (!isRestEnding) return accepted([started.value]);
-  // Only a rest can stand before the step that is called: everything else has its own end.
-  if (!endsByNext(due.step) || due.step.id === due.action.id) return refused({ code: 'stepStartsByItself', tag: workpiece.tag, stepId: command.stepId });
+  if (due.phase !== 'resting') return accepted([started.value]);
+  // A rest stands before the step that is called, and is over now.
   return accepted([{ type: 'stepDone', workpieceId: workpiece.id, stepId: due.step.id, atMs, ...stationFields(context) }, started.value]);
 }
