@@ -1,0 +1,40 @@
+import { fileURLToPath } from 'node:url';
+import { build } from 'vite';
+
+const ROOT = fileURLToPath(new URL('../../..', import.meta.url));
+
+/** Builds the harness page as the pages themselves are built. Returns the folder and the page's path in it. */
+export async function buildHarness(): Promise<{ readonly folder: string; readonly page: string }> {
+  const folder = `${ROOT}/.build/harness`;
+  // As with the pages: NODE_ENV chooses between the packages' development and production forms.
+  const before = process.env['NODE_ENV'];
+  process.env['NODE_ENV'] = 'production';
+  try {
+    await buildInto(folder);
+  } finally {
+    if (before === undefined) delete process.env['NODE_ENV'];
+    else process.env['NODE_ENV'] = before;
+  }
+  return { folder, page: '/tests/browser/harness/wall.html' };
+}
+
+async function buildInto(folder: string): Promise<void> {
+  await build({
+    configFile: false,
+    root: ROOT,
+    base: '/',
+    publicDir: false,
+    cacheDir: `${ROOT}/.build/vite-harness`,
+    logLevel: 'warn',
+    build: {
+      outDir: folder,
+      emptyOutDir: true,
+      assetsInlineLimit: 0,
+      modulePreload: { polyfill: false },
+      target: ['chrome111', 'safari16'],
+      minify: false,
+      reportCompressedSize: false,
+      rolldownOptions: { input: `${ROOT}/tests/browser/harness/wall.html` },
+    },
+  });
+}

@@ -1,0 +1,50 @@
+import { spawn, type ChildProcess } from 'node:child_process';
+import { once } from 'node:events';
+import { fileURLToPath } from 'node:url';
+
+const ROOT = fileURLToPath(new URL('../../../', import.meta.url));
+
+/** The server as a user starts it, in a process of its own. */
+export interface RealServer {
+  readonly port: number;
+  /** SIGKILL: the power goes. */
+  kill(): Promise<void>;
+  /** SIGINT: somebody presses Ctrl-C. Resolves with the exit code. */
+  stop(): Promise<number | null>;
+}
+
+/** Starts the server by its launcher and waits until it says where it listens. */
+export async function startServer(dataFolder: string, port: number, pace: number): Promise<RealServer> {
+  const args = ['server/cli/launch.mjs', 'serve', '--data', dataFolder, '--port', String(port), '--pace', String(pace)];
+  const child = spawn(process.execPath, args, { cwd: ROOT, stdio: ['ignore', 'pipe', 'pipe'] });
+  const listening = await listeningPort(child);
+  return {
+    port: listening,
+    kill: async () => {
+      const exited = once(child, 'exit');
+      child.kill('SIGKILL');
+      await exited;
+    },
+    stop: async () => {
+      if (child.exitCode !== null || child.signalCode !== null) return child.exitCode;
+      const exited = once(child, 'exit');
+      child.kill('SIGINT');
+      await exited;
+      return child.exitCode;
+    },
+  };
+}
+
+function listeningPort(child: ChildProcess): Promise<number> {
+  return new Promise((resolve, reject) => {
+    let said = '';
+    const hear = (chunk: Buffer): void => {
+      said += chunk.toString('utf8');
+      const found = /^Wall\s+http:\/\/localhost:(\d+)\/wall$/m.exec(said);
+      if (found?.[1] !== undefined) resolve(Number(found[1]));
+    };
+    child.stdout?.on('data', hear);
+    child.stderr?.on('data', hear);
+    child.once('exit', (code) => reject(new Error(`the server ended with ${String(code)} before it listened:\n${said}`)));
+  });
+}

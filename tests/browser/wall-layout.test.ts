@@ -1,0 +1,280 @@
+import { mkdirSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import axe from 'axe-core';
+import { chromium, type Browser, type Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { BURSTS } from '../../display/sound/bursts.ts';
+import type { Viewing } from '../../display/wall/settings.ts';
+import { arcminOf, LEAST_ARCMIN, NEAR_M } from '../../display/wall/type-sizes.ts';
+import type { CallLevel } from '../../shared/floor/events.ts';
+import type { SoundReadiness } from '../../shared/wire/up.ts';
+import type { FloorView } from '../../display/link/floor-link.ts';
+import type { Floor } from '../domain/support/floor.ts';
+import { harbourFile } from '../domain/support/harbour.ts';
+import { buildHarness } from './harness/build-harness.ts';
+import { measurePage, overflowingBoxes, type DrawnText } from './harness/measure-page.ts';
+import { energyShare, onsetsS } from './harness/onsets.ts';
+import { serveFolder } from './harness/serve-folder.ts';
+import { dayOf, viewOf, workedFloor } from './harness/staged-wall.ts';
+
+const CHROMIUM = process.env['CHROMIUM_PATH'] ?? '/usr/bin/chromium';
+const PICTURES = fileURLToPath(new URL('../../.build/pictures', import.meta.url));
+const WALL: Viewing = { inch: 43, metres: 5, arcmin: 20 };
+const SIZE = { width: 1920, height: 1080 };
+/** Text that answers from the farthest bench. */
+const GLANCE = /^wall-row \S+\.(tag|countdown|verb)|^wall-row span\.tags|^wall-group |^wall-deck div\.(state|$)|^wall-header time\.clock/;
+/** A hundredth of a pixel is lost where lengths are written in tenths. */
+const ARCMIN_TOLERANCE = 0.02;
+
+let browser: Browser;
+let page: Page;
+let served: Awaited<ReturnType<typeof serveFolder>>;
+const complaints: string[] = [];
+
+beforeAll(async () => {
+  const built = await buildHarness();
+  served = await serveFolder(built.folder);
+  mkdirSync(PICTURES, { recursive: true });
+  browser = await chromium.launch({
+    executablePath: CHROMIUM,
+    args: [
+      '--no-sandbox',
+      '--disable-gpu',
+      '--disable-quic',
+      '--no-first-run',
+      '--disable-background-networking',
+      '--disable-component-update',
+      '--disable-sync',
+    ],
+  });
+  page = await browser.newPage({ viewport: SIZE });
+  page.on('console', (message) => {
+    if (message.type() === 'error' || message.type() === 'warning') complaints.push(message.text());
+  });
+  page.on('pageerror', (error) => complaints.push(error.message));
+  await page.goto(`${served.origin}${built.page}`);
+});
+
+afterAll(async () => {
+  await browser.close();
+  await served.close();
+});
+
+async function show(
+  floor: Pick<Floor, 'nowMs'> & { readonly state: FloorView['state'] },
+  more: Partial<FloorView> = {},
+  viewing = WALL,
+  sound: SoundReadiness = 'on',
+): Promise<void> {
+  const staged = { view: viewOf(floor.state, more), nowMs: floor.nowMs, viewing, sound };
+  await page.evaluate((given) => window.wallHarness.show(given), staged);
+}
+
+async function picture(name: string): Promise<void> {
+  await page.screenshot({ path: `${PICTURES}/${name}.png` });
+}
+
+/** What axe-core, in the page, has against it. */
+async function violations(): Promise<string[]> {
+  await page.evaluate(axe.source);
+  return page.evaluate(async () => {
+    const results = await (globalThis as unknown as { axe: typeof axe }).axe.run(document);
+    return results.violations.map((violation) => `${violation.id}: ${violation.nodes.map((node) => node.html.slice(0, 120)).join(' | ')}`);
+  });
+}
+
+function overlaps(a: DrawnText, b: DrawnText): boolean {
+  return a.left < b.right - 1 && b.left < a.right - 1 && a.top < b.bottom - 1 && b.top < a.bottom - 1;
+}
+
+/** What is wrong with the texts of a wall, in words. */
+function faultsOf(texts: readonly DrawnText[], viewing: Viewing, size: { width: number; height: number }): string[] {
+  const screen = {
+    diagonalInch: viewing.inch,
+    distanceM: viewing.metres,
+    arcmin: viewing.arcmin,
+    widthPx: size.width,
+    heightPx: size.height,
+  };
+  const faults: string[] = [];
+  texts.forEach((text, index) => {
+    const name = `"${text.text}" (${text.where})`;
+    if (text.left < 0 || text.top < 0 || text.right > size.width + 0.5 || text.bottom > size.height + 0.5)
+      faults.push(`${name} runs off the screen`);
+    if (text.contrast < 7) faults.push(`${name} has a contrast of ${text.contrast.toFixed(2)}`);
+    const nearM = Math.min(NEAR_M, viewing.metres);
+    if (arcminOf(screen, text.sizePx, nearM) < LEAST_ARCMIN - ARCMIN_TOLERANCE)
+      faults.push(`${name} is too small from ${nearM} m: ${text.sizePx} px`);
+    if (GLANCE.test(text.where) && arcminOf(screen, text.sizePx, viewing.metres) < LEAST_ARCMIN - ARCMIN_TOLERANCE)
+      faults.push(`${name} is too small from afar: ${text.sizePx} px`);
+    for (const other of texts.slice(index + 1)) {
+      if (overlaps(text, other)) faults.push(`${name} overlaps "${other.text}" (${other.where})`);
+    }
+  });
+  return faults;
+}
+
+async function expectLegible(viewing: Viewing, size: { width: number; height: number }): Promise<void> {
+  const texts = await page.evaluate(measurePage);
+  expect(texts.length).toBeGreaterThan(8);
+  expect(texts.some((text) => GLANCE.test(text.where))).toBe(true);
+  expect(faultsOf(texts, viewing, size)).toEqual([]);
+  expect(await page.evaluate(overflowingBoxes)).toEqual([]);
+}
+
+const ONE = workedFloor(dayOf(1, 5), { untilMin: 100 });
+const NINE = workedFloor(harbourFile(), { untilMin: 210, neglected: { O1: 190, R1: 203 } });
+const TWENTY = workedFloor(dayOf(20, 9), { untilMin: 200, neglected: { R1: 176, C1: 195 } });
+const THIRTY = workedFloor(dayOf(30, 6), { untilMin: 190 });
+const DAYS = { 1: ONE, 9: NINE, 20: TWENTY, 30: THIRTY } as const;
+const NO_STATE = { state: null, nowMs: 0 };
+const EMPTY = workedFloor(dayOf(1, 5), { untilMin: 5 }).only();
+
+describe('the wall at 1920×1080', () => {
+  test.each([1, 9, 20, 30] as const)('%i doughs: legible, whole, apart, and nothing that axe objects to', async (count) => {
+    await page.setViewportSize(SIZE);
+    await show(DAYS[count]);
+    await picture(`wall-${count}`);
+    await expectLegible(WALL, SIZE);
+    expect(await violations()).toEqual([]);
+  });
+
+  test('a day at a pace says so, and still fits', async () => {
+    await show(TWENTY, { pace: 60 });
+    await picture('wall-pace');
+    await expectLegible(WALL, SIZE);
+    expect((await page.evaluate(measurePage)).map((text) => text.text)).toContain('PACE ×60 · not a real day');
+  });
+
+  test('without a link it says so, with the time of the last contact, and goes on showing the doughs', async () => {
+    await show(NINE, { connection: { phase: 'lost', lastContactMs: NINE.nowMs - 61_000 } });
+    await picture('wall-lost');
+    await expectLegible(WALL, SIZE);
+    const texts = (await page.evaluate(measurePage)).map((text) => text.text).join(' ');
+    expect(texts).toMatch(/NO LINK 06:29/);
+    expect(texts).toContain('SHEET');
+  });
+
+  test('where no device sounds, it says so', async () => {
+    await show(NINE, { soundingDeviceId: null }, WALL, 'none');
+    await picture('wall-no-sound');
+    await expectLegible(WALL, SIZE);
+    expect((await page.evaluate(measurePage)).map((text) => text.text)).toContain('no device sounds');
+  });
+
+  test('while the sound waits for a touch, one panel covers it', async () => {
+    await show(NINE, {}, WALL, 'waiting');
+    await picture('wall-sound-panel');
+    const covered = await page.evaluate(() => document.elementFromPoint(200, 300)?.shadowRoot?.elementFromPoint(200, 300)?.localName);
+    expect(covered).toBe('sound-panel');
+    expect(await violations()).toEqual([]);
+  });
+
+  test.each([
+    ['wall-empty', EMPTY, {}, 'No dough on the floor'],
+    ['wall-loading', NO_STATE, { connection: { phase: 'connecting' } }, 'Reaching the kitchen…'],
+    ['wall-forbidden', NO_STATE, { connection: { phase: 'refused', why: 'forbidden' } }, 'This screen may not be here'],
+    ['wall-other-version', NINE, { connection: { phase: 'refused', why: 'otherVersion' } }, 'This page is older than its kitchen'],
+    ['wall-full', NO_STATE, { connection: { phase: 'refused', why: 'full' } }, 'No place left for another screen'],
+  ] as const)('%s has a picture of its own', async (name, floor, more, heading) => {
+    await show(floor, more);
+    await picture(name);
+    const texts = await page.evaluate(measurePage);
+    expect(texts.map((text) => text.text)).toContain(heading);
+    expect(faultsOf(texts, WALL, SIZE)).toEqual([]);
+    if (name === 'wall-empty' || name === 'wall-loading') expect(await violations()).toEqual([]);
+  });
+
+  test('calls are announced together, the most pressing first', async () => {
+    await show(TWENTY);
+    const said = await page.evaluate(() => document.querySelector('wall-page')?.shadowRoot?.querySelector('[role=alert]')?.textContent);
+    expect(said).toMatch(/^Being lost: OUT R1\. Late: ADD Ch2, C6, C7\. Call: /);
+  });
+});
+
+describe('other screens and distances', () => {
+  test.each([
+    [1920, 1080, 32, 6, 20],
+    [1920, 1080, 32, 3, 26],
+    [1920, 1080, 55, 3, 20],
+    [1920, 1080, 55, 6, 26],
+    [1366, 768, 43, 5, 20],
+    [1366, 768, 14, 1, 20],
+  ])('%i×%i px, %i inch, %f m, %i minutes of arc: 1 and 20 doughs are legible and whole', async (width, height, inch, metres, arcmin) => {
+    const viewing = { inch, metres, arcmin };
+    await page.setViewportSize({ width, height });
+    for (const count of [1, 20] as const) {
+      await show(DAYS[count], {}, viewing);
+      await picture(`wall-${count}-${width}-${inch}in-${metres}m-${arcmin}`);
+      await expectLegible(viewing, { width, height });
+    }
+    await page.setViewportSize(SIZE);
+  });
+});
+
+describe('the font', () => {
+  test('no text is wider than the layout takes it to be', async () => {
+    const wider = await page.evaluate(() => {
+      const samples = [
+        'PART-BAKE',
+        'Ch12b·2',
+        '+00:00',
+        '31 min',
+        'going over',
+        'Seeded rye in tins',
+        '2nd SPEED',
+        'Überbäckerei Ø',
+        'C1 × O4 08:18',
+        '235 °C',
+        'Milk buns, custard (½)',
+        'WwMm@%&#',
+      ];
+      const span = document.createElement('span');
+      span.className = 'sample';
+      document.body.append(span);
+      span.style.setProperty('font-size', '100px');
+      span.style.setProperty('white-space', 'pre');
+      const found: string[] = [];
+      for (const weight of ['420', '550', '700']) {
+        span.style.setProperty('font-weight', weight);
+        for (const text of samples) {
+          span.textContent = text;
+          const { width } = span.getBoundingClientRect();
+          const said = window.wallHarness.textWidthPx(text, 100);
+          if (width > said + 0.5 || said > width * 1.2) found.push(`${text} at ${weight}: ${width} px, said to be ${said}`);
+        }
+      }
+      span.remove();
+      return found;
+    });
+    expect(wider).toEqual([]);
+  });
+});
+
+describe('the bursts, as an audio context renders them', () => {
+  const RATE_HZ = 44_100;
+
+  test.each(['call', 'late', 'lost'] as const)(
+    '%s: onsets within 5 ms of the table, at least 80 percent of the energy within 500 to 2500 Hz',
+    async (burst: CallLevel) => {
+      const samples = await page.evaluate(([level, rateHz]) => window.wallHarness.renderBurst(level, rateHz), [burst, RATE_HZ] as const);
+      const onsets = onsetsS(samples, RATE_HZ);
+      expect(onsets).toHaveLength(BURSTS[burst].length);
+      BURSTS[burst].forEach((tone, index) => expect(Math.abs((onsets[index] ?? 0) - 0.1 - tone.startS)).toBeLessThanOrEqual(0.005));
+      expect(energyShare(samples, RATE_HZ, 500, 2500)).toBeGreaterThanOrEqual(0.8);
+      expect(samples.reduce((most, sample) => Math.max(most, Math.abs(sample)), 0)).toBeLessThanOrEqual(1);
+    },
+  );
+
+  test('energy is measured right: half of two equal tones lies in a band that holds one', () => {
+    const samples = Array.from(
+      { length: RATE_HZ },
+      (_, index) => Math.sin((2 * Math.PI * 1000 * index) / RATE_HZ) + Math.sin((2 * Math.PI * 5000 * index) / RATE_HZ),
+    );
+    expect(energyShare(samples, RATE_HZ, 500, 2500)).toBeCloseTo(0.5, 2);
+  });
+});
+
+test('the page keeps its content security policy, and complains of nothing', () => {
+  expect(complaints).toEqual([]);
+});

@@ -1,0 +1,105 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { axisMarks, axisX, REACH_MS } from '../../display/wall/axis.ts';
+import { groupTicks } from '../../display/wall/group-ticks.ts';
+import { placeLoadTexts, type NamedLoad } from '../../display/wall/load-texts.ts';
+import { textWidthPx } from '../../display/parts/text-width.ts';
+import { boardRow } from './support/board-row.ts';
+
+const MINUTE_MS = 60_000;
+
+describe('the compressive axis, x = W·ln(1 + t/6 min) / ln(1 + 12 h/6 min)', () => {
+  // Worked by hand: ln(1 + t/6) ÷ ln 121 · 1000.
+  test.each([
+    [0, 0],
+    [6, 144.5],
+    [60, 500],
+    [120, 634.8],
+    [720, 1000],
+  ])('%i min stands at %f of 1000 px', (minutes, xPx) => {
+    expect(axisX(minutes * MINUTE_MS, 1000)).toBeCloseTo(xPx, 1);
+  });
+
+  test('what is past stands at NOW, what is beyond twelve hours at the end', () => {
+    expect(axisX(-1, 800)).toBe(0);
+    expect(axisX(REACH_MS + 1, 800)).toBe(800);
+  });
+
+  test('marks keep their lines where their texts would touch', () => {
+    expect(axisMarks(800, 42).map((mark) => mark.text)).toEqual(['5', '15', '30', '1 h', '2 h', '4 h', '8 h']);
+    const narrow = axisMarks(300, 42);
+    expect(narrow).toHaveLength(7);
+    expect(narrow.filter((mark) => mark.text === null).length).toBeGreaterThan(0);
+  });
+
+  test('never runs backwards', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 0, max: REACH_MS }), fc.integer({ min: 0, max: REACH_MS }), (a, b) => {
+        expect(Math.sign(axisX(a, 900) - axisX(b, 900))).toBe(Math.sign(a - b));
+      }),
+    );
+  });
+});
+
+describe('the tags of a group row', () => {
+  test('never overlap, never run off, and name or count every dough', () => {
+    fc.assert(
+      fc.property(
+        fc.array(fc.integer({ min: -MINUTE_MS, max: 14 * 60 * MINUTE_MS }), { minLength: 1, maxLength: 24 }),
+        fc.integer({ min: 300, max: 900 }),
+        (dues, widthPx) => {
+          const rows = dues.toSorted((a, b) => a - b).map((dueMs, index) => boardRow(index, { dueMs }));
+          const { labels } = groupTicks(rows, 0, widthPx, 42);
+          let endPx = 0;
+          let named = 0;
+          for (const label of labels) {
+            expect(label.leftPx).toBeGreaterThanOrEqual(endPx);
+            endPx = label.leftPx + textWidthPx(label.text, 42);
+            for (const word of label.text.split(' ')) named += word.startsWith('+') ? Number(word) : 1;
+          }
+          expect(endPx).toBeLessThanOrEqual(widthPx + 1e-6);
+          expect(named).toBe(rows.length);
+        },
+      ),
+    );
+  });
+
+  test('a dough that stands alone has its tag at its tick', () => {
+    const ticks = groupTicks([boardRow(1, { dueMs: 30 * MINUTE_MS })], 0, 800, 42);
+    expect(ticks.labels).toEqual([{ text: 'C1', leftPx: ticks.ticksPx[0] }]);
+  });
+});
+
+describe('the texts of loads', () => {
+  const load = fc.record({
+    fromPx: fc.integer({ min: 0, max: 700 }),
+    lengthPx: fc.integer({ min: 12, max: 200 }),
+    lane: fc.constantFrom(0, 1),
+  });
+
+  test('stand in their load or where nothing else is drawn', () => {
+    fc.assert(
+      fc.property(fc.array(load, { maxLength: 8 }), (drawn) => {
+        const loads: NamedLoad[] = drawn.map(({ fromPx, lengthPx, lane }, index) => ({
+          block: { key: `${index}`, fromPx, toPx: fromPx + lengthPx, lane, lanes: 1, look: 'booked' },
+          texts: [`C${index} 05:42`, `C${index}`],
+        }));
+        const texts = placeLoadTexts(loads, 800, 42);
+        for (const text of texts) {
+          const toPx = text.leftPx + textWidthPx(text.text, 42);
+          if (text.isInside) continue;
+          for (const { block } of loads) expect(block.lane !== text.lane || block.toPx < text.leftPx || block.fromPx > toPx).toBe(true);
+          for (const other of texts) {
+            if (other === text || other.isInside || other.lane !== text.lane) continue;
+            expect(other.leftPx > toPx || other.leftPx + textWidthPx(other.text, 42) < text.leftPx).toBe(true);
+          }
+        }
+      }),
+    );
+  });
+
+  test('a load with room around it has tag and clock time', () => {
+    const alone: NamedLoad = { block: { key: 'a', fromPx: 100, toPx: 140, lane: 0, lanes: 1, look: 'booked' }, texts: ['C1 05:42', 'C1'] };
+    expect(placeLoadTexts([alone], 800, 42).map((text) => text.text)).toEqual(['C1 05:42']);
+  });
+});

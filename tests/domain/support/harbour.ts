@@ -1,0 +1,57 @@
+import { readFileSync } from 'node:fs';
+import { readBakehouseFile, type BakehouseFile } from '../../../shared/documents/bakehouse-file.ts';
+import type { CommandOf } from '../../../shared/floor/commands.ts';
+import { assert } from '../../../shared/result.ts';
+
+const FIXTURE = new URL('../../../fixtures/harbour.json', import.meta.url);
+const MINUTE_MS = 60_000;
+
+/** A market Saturday at 03:00 UTC, when the demo day is brought in. */
+export const OPENING_MS = Date.UTC(2026, 2, 7, 3, 0, 0);
+export const SERVICE_DATE = '2026-03-07';
+
+/** The demo file as parsed JSON: a fresh copy each time, to be spoilt at will. */
+export function harbourJson(): Record<string, unknown> {
+  return JSON.parse(readFileSync(FIXTURE, 'utf8')) as Record<string, unknown>;
+}
+
+let read: BakehouseFile | null = null;
+
+/** The demo bakehouse. Throws with the faults where the file is not right. */
+export function harbourFile(): BakehouseFile {
+  if (read === null) {
+    const result = readBakehouseFile(harbourJson());
+    assert(result.ok, result.ok ? '' : JSON.stringify(result.fault, null, 2));
+    read = result.value;
+  }
+  return read;
+}
+
+/** The command that brings in the file's day at an instant. Only starts counted from loading: clock times want a zone. */
+export function bringInCommand(file: BakehouseFile, loadMs: number, serviceDate = SERVICE_DATE): CommandOf<'bringInDay'> {
+  const { house, kitchen, ingredients, formulas, products } = file;
+  return {
+    type: 'bringInDay',
+    house,
+    kitchen,
+    ingredients,
+    formulas,
+    products,
+    serviceDate,
+    batches: file.day.batches.map((batch) => {
+      assert('afterLoadMin' in batch.start, 'a clock time cannot be read without a zone');
+      const cuts = batch.cuts.map((cut) => {
+        const product = products.find((candidate) => candidate.id === cut.product);
+        assert(product !== undefined, `no product ${cut.product}`);
+        return { productId: cut.product, pieces: cut.pieces, grams: cut.pieces * product.pieceG };
+      });
+      const cutsG = cuts.reduce((sum, cut) => sum + cut.grams, 0);
+      return {
+        formulaId: batch.formula,
+        plannedStartMs: loadMs + batch.start.afterLoadMin * MINUTE_MS,
+        grams: batch.doughG ?? cutsG,
+        cuts,
+      };
+    }),
+  };
+}

@@ -1,0 +1,140 @@
+import fc from 'fast-check';
+import { callsToRaise } from '../../../shared/floor/calls.ts';
+import type { FloorCommand } from '../../../shared/floor/commands.ts';
+import { dueOf } from '../../../shared/floor/due.ts';
+import { nextSound } from '../../../shared/floor/sounding.ts';
+import type { Workpiece } from '../../../shared/floor/state.ts';
+import { wayOf } from '../../../shared/floor/way.ts';
+import type { Floor } from './floor.ts';
+import { OTHER_PHONE, PHONE, SERVER_DEVICE } from './ids.ts';
+
+const MINUTE_MS = 60_000;
+
+/** One thing that a thumb, the server or time does on a random day. What it is about is chosen among what is there then. */
+export interface Deed {
+  readonly what:
+    | 'finish'
+    | 'start'
+    | 'more'
+    | 'hear'
+    | 'hearAll'
+    | 'hold'
+    | 'release'
+    | 'skip'
+    | 'discard'
+    | 'read'
+    | 'undo'
+    | 'raise'
+    | 'sound'
+    | 'jump'
+    | 'wait';
+  /** Which workpiece and which step, by a number that is taken modulo how many there are. */
+  readonly pick: number;
+  /** Most taps mean the step that is called; some mean another. */
+  readonly isAstray: boolean;
+  readonly isOther: boolean;
+  /** Whether time first runs on until the workpiece wants hands. */
+  readonly whenDue: boolean;
+  readonly minutes: number;
+}
+
+const what = fc.oneof(
+  { arbitrary: fc.constant('finish' as const), weight: 30 },
+  { arbitrary: fc.constantFrom('start' as const, 'raise' as const, 'undo' as const), weight: 9 },
+  {
+    arbitrary: fc.constantFrom('more' as const, 'hear' as const, 'hold' as const, 'skip' as const, 'sound' as const, 'wait' as const),
+    weight: 9,
+  },
+  { arbitrary: fc.constantFrom('hearAll' as const, 'release' as const, 'discard' as const, 'read' as const, 'jump' as const), weight: 3 },
+);
+
+export const deedArbitrary: fc.Arbitrary<Deed> = fc.record({
+  what,
+  pick: fc.nat(1000),
+  isAstray: fc.integer({ min: 0, max: 7 }).map((n) => n === 0),
+  isOther: fc.boolean(),
+  whenDue: fc.integer({ min: 0, max: 3 }).map((n) => n > 0),
+  minutes: fc.integer({ min: 1, max: 30 }),
+});
+
+/** A command as it was meant, and who gave it; null where there is nothing to say. */
+export interface Meant {
+  readonly command: FloorCommand;
+  readonly deviceId: string;
+  readonly tapMs: number;
+}
+
+/** Turns a deed into a command on the floor as it stands, letting time pass where the deed says so. */
+export function meant(floor: Floor, deed: Deed, lastOf: ReadonlyMap<string, string>): Meant | null {
+  const all = Object.values(floor.state.workpieces);
+  const open = all.filter((workpiece) => workpiece.finishedMs === null);
+  const workpiece = pick(deed.isAstray ? all : open, deed.pick);
+  if (workpiece === undefined) return null;
+  const due = dueOf(floor.state, workpiece);
+  if (deed.whenDue && due !== null && due.dueMs > floor.nowMs) floor.until(due.dueMs);
+  const deviceId = deed.isOther ? OTHER_PHONE : PHONE;
+  const command = commandOf(floor, deed, workpiece, deviceId, lastOf);
+  if (command === null) return null;
+  const byServer = ['raiseCall', 'noteSounded', 'noteClockJump'].includes(command.type);
+  // A tap may have been made up to half a minute ago.
+  return { command, deviceId: byServer ? SERVER_DEVICE : deviceId, tapMs: floor.nowMs - (deed.pick % 30) * 1000 };
+}
+
+function commandOf(
+  floor: Floor,
+  deed: Deed,
+  workpiece: Workpiece,
+  deviceId: string,
+  lastOf: ReadonlyMap<string, string>,
+): FloorCommand | null {
+  const way = wayOf(floor.state, workpiece);
+  const called = dueOf(floor.state, workpiece)?.action.id;
+  const stepId = deed.isAstray || called === undefined ? (way[deed.pick % way.length]?.id ?? 'weigh') : called;
+  const on = { workpieceId: workpiece.id, stepId };
+  switch (deed.what) {
+    case 'finish':
+      return { type: 'finishStep', ...on };
+    case 'start':
+      return { type: 'startStep', ...on };
+    case 'more':
+      return { type: 'giveMoreTime', ...on, minutes: deed.minutes };
+    case 'hear':
+      return { type: 'hearCall', ...on };
+    case 'hearAll':
+      return { type: 'hearAllCalls' };
+    case 'hold':
+      return { type: 'holdWorkpiece', ...on, minutes: deed.minutes };
+    case 'release':
+      return { type: 'releaseWorkpiece', ...on };
+    case 'skip':
+      return { type: 'skipStep', ...on, reason: 'not needed' };
+    case 'discard':
+      return { type: 'discardWorkpiece', workpieceId: workpiece.id, reason: 'spoilt' };
+    case 'read':
+      return { type: 'readTemperature', workpieceId: workpiece.id, where: 'dough', celsius: 20 + (deed.pick % 15) };
+    case 'undo': {
+      const commandId = lastOf.get(deviceId);
+      return commandId === undefined ? null : { type: 'undoCommand', commandId };
+    }
+    case 'raise':
+      return callsToRaise(floor.state, floor.nowMs)[0] ?? null;
+    case 'sound': {
+      const sound = nextSound(floor.state, floor.nowMs);
+      if (sound === null) return null;
+      floor.until(sound.atMs);
+      return { type: 'noteSounded', burst: sound.burst, calls: [...sound.calls] };
+    }
+    case 'jump': {
+      const byMs = (deed.pick - 500) * MINUTE_MS;
+      floor.nowMs += byMs;
+      return { type: 'noteClockJump', byMs };
+    }
+    case 'wait':
+      floor.wait(deed.minutes);
+      return null;
+  }
+}
+
+function pick<Item>(items: readonly Item[], n: number): Item | undefined {
+  return items.length === 0 ? undefined : items[n % items.length];
+}

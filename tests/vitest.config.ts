@@ -1,0 +1,69 @@
+import { fileURLToPath } from 'node:url';
+import { defineConfig } from 'vitest/config';
+
+const root = fileURLToPath(new URL('..', import.meta.url));
+
+/** Two cores are what the tests may count on; more only makes the domain's results come sooner. */
+const WORKERS = 2;
+
+// Four projects, each within a budget of wall-clock time that server/cli/test-stages.mjs states. Nothing is retried, skipped or
+// focused: a test that passes at the second try has found something.
+export default defineConfig({
+  root,
+  cacheDir: '.build/vitest',
+  test: {
+    allowOnly: false,
+    passWithNoTests: false,
+    retry: 0,
+    environment: 'node',
+    restoreMocks: true,
+    unstubEnvs: true,
+    unstubGlobals: true,
+    maxWorkers: WORKERS,
+    projects: [
+      {
+        extends: true,
+        test: {
+          name: 'domain',
+          include: ['tests/domain/**/*.test.ts'],
+          // Pure functions leave nothing behind, so that the modules can stay loaded from one file to the next.
+          pool: 'threads',
+          isolate: false,
+          testTimeout: 5_000,
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'server',
+          include: ['tests/server/**/*.test.ts', 'tests/tooling/**/*.test.ts'],
+          pool: 'forks',
+          testTimeout: 15_000,
+          hookTimeout: 15_000,
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'simulation',
+          include: ['tests/simulation/**/*.test.ts'],
+          pool: 'threads',
+          testTimeout: 60_000,
+          hookTimeout: 15_000,
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'browser',
+          include: ['tests/browser/**/*.test.ts'],
+          // One file at a time: two browsers on two cores would only measure each other.
+          pool: 'forks',
+          fileParallelism: false,
+          testTimeout: 120_000,
+          hookTimeout: 60_000,
+        },
+      },
+    ],
+  },
+});
