@@ -1,5 +1,5 @@
 import type { DownMessage } from '../../shared/wire/down.ts';
-import { PING_BURST } from '../../shared/wire/protocol.ts';
+import { PING_BURST, UNASKED_T1 } from '../../shared/wire/protocol.ts';
 import { withAnchor, withPing, withoutSamples } from './house-clock.ts';
 import type { LinkEffect, LinkState } from './link-state.ts';
 import { become, type LinkStep } from './link-step.ts';
@@ -17,8 +17,9 @@ export function ping(at: LocalInstant): LinkEffect {
   return { type: 'send', message: { type: 'ping', t1: at.monotonicMs } };
 }
 
-/** Takes in a pong, and sends the next ping of a burst. */
+/** Takes in a pong, and sends the next ping of a burst. One that answers no ping says that the server's clock was set: it is asked anew. */
 export function ponged(link: LinkState, pong: Pong, at: LocalInstant): LinkStep {
+  if (pong.t1 === UNASKED_T1) return startPings({ ...link, clock: withAnchor(link.clock, pong.clock) }, at);
   const clock = withPing(withAnchor(link.clock, pong.clock), { t1: pong.t1, t2: pong.t2, t3: pong.t3, t4: at.monotonicMs });
   if (link.pingsLeft === 0) return become({ ...link, clock });
   return become({ ...link, clock, pingsLeft: link.pingsLeft - 1 }, ping(at));

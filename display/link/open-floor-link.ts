@@ -1,5 +1,5 @@
 // First: before any schema is made.
-import './zod-without-eval.ts';
+import '../parts/no-eval.ts';
 import { FloorClient, type LinkSocket, type SocketHandlers } from './floor-client.ts';
 import type { FloorLink } from './floor-link.ts';
 import { randomBytes } from './random-id.ts';

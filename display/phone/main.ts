@@ -1,3 +1,4 @@
+import '../parts/no-eval.ts';
 import { openFloorLink } from '../link/open-floor-link.ts';
 import { holdPhone } from './hold-phone.ts';
 import './phone-page.ts';

@@ -5,7 +5,7 @@ import type { FloorState } from '../../shared/floor/state.ts';
 import type { FloorView } from '../link/floor-link.ts';
 import { nextTextChangeMs } from '../parts/clock-text.ts';
 import { TickingClock, type ClockSource } from '../parts/ticking-clock.ts';
-import { steadyOrder } from '../wall/order.ts';
+import { steadyOrder } from '../parts/order.ts';
 import { PHONE } from '../words/en/phone.ts';
 import { ActGate } from './act-gate.ts';
 import './answer-note.ts';

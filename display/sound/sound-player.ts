@@ -1,5 +1,6 @@
 import type { CallLevel } from '../../shared/floor/events.ts';
 import type { SoundReadiness } from '../../shared/wire/up.ts';
+import { burstLengthS } from './bursts.ts';
 import { scheduleBurst } from './schedule-burst.ts';
 
 /** Chromium leaves `resume()` pending for ever where no touch has allowed sound: it is given so long. Real ms. */
@@ -8,6 +9,8 @@ const RESUME_WAIT_MS = 400;
 const FIRST_TONE_WAIT_MS = 1500;
 /** From asking to the first tone, in s: enough for the audio thread to see it coming. */
 const LEAD_S = 0.03;
+/** Between two bursts asked for at once, in s: run together, neither rhythm could be told. */
+const APART_S = 0.6;
 
 /** What the player needs of its page. */
 export interface SoundSurroundings {
@@ -23,6 +26,8 @@ export class SoundPlayer {
   private readonly listeners = new Set<() => void>();
   private context: AudioContext | null = null;
   private shown: SoundReadiness;
+  /** When the last burst is over, by the context's clock. */
+  private busyUntilS = 0;
 
   constructor(surroundings: SoundSurroundings) {
     this.surroundings = surroundings;
@@ -58,11 +63,14 @@ export class SoundPlayer {
     if ((await this.turnOn()) !== 'on') return false;
     const context = this.contextOrNull();
     if (context === null) return false;
-    const first = scheduleBurst(context, burst, context.currentTime + LEAD_S);
+    const startS = Math.max(context.currentTime + LEAD_S, this.busyUntilS === 0 ? 0 : this.busyUntilS + APART_S);
+    this.busyUntilS = startS + burstLengthS(burst);
+    const first = scheduleBurst(context, burst, startS);
+    const waitMs = (startS - context.currentTime) * 1000 + FIRST_TONE_WAIT_MS;
     const ended = new Promise<boolean>((resolve) => {
       first.addEventListener('ended', () => resolve(true), { once: true });
     });
-    return Promise.race([ended, this.surroundings.wait(FIRST_TONE_WAIT_MS).then(() => false)]);
+    return Promise.race([ended, this.surroundings.wait(waitMs).then(() => false)]);
   }
 
   private contextOrNull(): AudioContext | null {

@@ -6,7 +6,7 @@ import { entryKey, type Entry } from './entry.ts';
 import { govern, type DeckDemand, type WallPlan } from './governor.ts';
 import { deckNamePx, leftColumns, type LeftColumns } from './left-columns.ts';
 import { leftContentOf } from './left-content.ts';
-import { steadyOrder } from './order.ts';
+import { steadyOrder } from '../parts/order.ts';
 import type { RowsPlan } from './rows-plan.ts';
 import type { Screen } from './type-sizes.ts';
 

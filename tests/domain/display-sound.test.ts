@@ -4,7 +4,7 @@ import { LOST_LINK_SOUND_MS, LostLinkSound } from '../../display/sound/lost-link
 import { SoundPlayer } from '../../display/sound/sound-player.ts';
 import { soundState } from '../../display/wall/sound-state.ts';
 import type { FloorView } from '../../display/link/floor-link.ts';
-import { callLevelSchema } from '../../shared/floor/events.ts';
+import { callLevelSchema, type CallLevel } from '../../shared/floor/events.ts';
 
 describe('the bursts', () => {
   test('have the rhythm that the design gives them', () => {
@@ -59,6 +59,51 @@ class FakeContext extends EventTarget {
   }
 }
 
+function burstTones(burst: CallLevel): number {
+  return BURSTS[burst].reduce((count, tone) => count + partialsOf(tone.frequencyHz).length, 0);
+}
+
+/** A source that keeps when it was to start. */
+class FakeSource extends EventTarget {
+  readonly frequency = { value: 0 };
+  startS = Number.NaN;
+
+  connect(next: unknown): unknown {
+    return next;
+  }
+
+  start(atS: number): void {
+    this.startS = atS;
+  }
+
+  stop(): void {}
+}
+
+/** A running audio context that keeps its sources. */
+class SoundingFake extends EventTarget {
+  readonly state = 'running';
+  readonly currentTime = 5;
+  readonly destination = {};
+  readonly sources: FakeSource[] = [];
+
+  createOscillator(): FakeSource {
+    const source = new FakeSource();
+    this.sources.push(source);
+    return source;
+  }
+
+  createGain(): unknown {
+    const gain = { value: 0, setValueAtTime: () => gain, linearRampToValueAtTime: () => gain };
+    return { gain, connect: (next: unknown) => next };
+  }
+
+  /** Resolves once so many sources are scheduled. */
+  async asked(count: number): Promise<void> {
+    for (let turn = 0; turn < 1000 && this.sources.length < count; turn += 1) await Promise.resolve();
+    expect(this.sources).toHaveLength(count);
+  }
+}
+
 describe('the sound player', () => {
   function player(context: FakeContext): SoundPlayer {
     return new SoundPlayer({ createContext: () => context as unknown as AudioContext, wait: () => Promise.resolve() });
@@ -81,6 +126,26 @@ describe('the sound player', () => {
     context.allowed = true;
     expect(await waiting.turnOn()).toBe('on');
     expect(told).toEqual(['on']);
+  });
+
+  test('two bursts asked for at once follow one another, and only a tone that ran out counts as sounded', async () => {
+    const context = new SoundingFake();
+    const sounding = new SoundPlayer({
+      createContext: () => context as unknown as AudioContext,
+      wait: (ms) => (ms > 1000 ? new Promise(() => {}) : Promise.resolve()),
+    });
+    const both = [sounding.play('call'), sounding.play('late')];
+    await context.asked(burstTones('call') + burstTones('late'));
+    const starts = context.sources.map((source) => source.startS);
+    expect(Math.min(...starts.slice(burstTones('call')))).toBeGreaterThan(Math.min(...starts) + burstLengthS('call') + 0.5);
+    for (const source of context.sources) source.dispatchEvent(new Event('ended'));
+    expect(await Promise.all(both)).toEqual([true, true]);
+  });
+
+  test('a tone that never ends did not sound', async () => {
+    const context = new SoundingFake();
+    const mute = new SoundPlayer({ createContext: () => context as unknown as AudioContext, wait: () => Promise.resolve() });
+    expect(await mute.play('call')).toBe(false);
   });
 
   test('says so when the sound is taken away again', async () => {

@@ -1,5 +1,5 @@
 // First, as in the pages: before any schema is made.
-import '../../../display/link/zod-without-eval.ts';
+import '../../../display/parts/no-eval.ts';
 import type { FloorLink, FloorView } from '../../../display/link/floor-link.ts';
 import { holdPhone } from '../../../display/phone/hold-phone.ts';
 import '../../../display/phone/phone-page.ts';

@@ -97,10 +97,10 @@ export function overflowingBoxes(): string[] {
       const { scrollWidth, clientWidth } = element;
       if (clientWidth > 0 && scrollWidth > clientWidth + 1)
         found.push(`${element.localName}.${element.className} ${scrollWidth} > ${clientWidth} px wide`);
-      if (!element.matches('main, .floor, ol, .decks, .line, .lanes')) continue;
+      if (!element.matches('main, .floor, ol, section, .line, .lanes, wall-lines, wall-ovens')) continue;
       // By boxes, not by scrollHeight: that counts the empty part of a font's ascent and descent too.
       const box = element.getBoundingClientRect();
-      for (const child of element.children) {
+      for (const child of element.shadowRoot?.children ?? element.children) {
         const { top, bottom } = child.getBoundingClientRect();
         if (!child.matches('.unseen') && (top < box.top - 1 || bottom > box.bottom + 1)) {
           found.push(

@@ -1,0 +1,133 @@
+import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import { repeat } from 'lit/directives/repeat.js';
+import type { Row } from '../../shared/floor/board.ts';
+import type { FloorState } from '../../shared/floor/state.ts';
+import { countdownText } from '../parts/clock-text.ts';
+import { ROLES } from '../words/en/roles.ts';
+import { OTHER_STAGES, STAGES } from '../words/en/stages.ts';
+import { moreWords, WALL } from '../words/en/wall.ts';
+import type { Arrangement } from './arrangement.ts';
+import { entryKey, type Entry } from './entry.ts';
+import { groupTicks } from './group-ticks.ts';
+import type { Notice } from './notice.ts';
+import { rowModel } from './row-model.ts';
+import type { Group, More, RowsPlan } from './rows-plan.ts';
+import { stripModel } from './strip-model.ts';
+import './wall-group.ts';
+import './wall-notice.ts';
+import './wall-row.ts';
+import './wall-strip.ts';
+import './wall-ticks.ts';
+
+/** The list of doughs: full rows, calls without a row, groups; each with its part of the axis. */
+@customElement('wall-lines')
+export class WallLines extends LitElement {
+  static override styles = css`
+    :host,
+    * {
+      box-sizing: border-box;
+    }
+    :host {
+      position: relative;
+      display: block;
+    }
+    ol {
+      height: 100%;
+      margin: 0;
+      padding: 0;
+      list-style: none;
+    }
+    .line {
+      display: grid;
+      grid-template-columns: var(--left) minmax(0, 1fr);
+    }
+    .line > :nth-child(2) {
+      margin-left: calc(var(--now) / 2);
+    }
+    .row {
+      height: var(--row);
+    }
+    .group {
+      height: var(--group);
+    }
+  `;
+
+  @property({ attribute: false }) state: FloorState | null = null;
+  @property({ attribute: false }) arrangement: Arrangement | null = null;
+  /** The arrangement's rows as they are now. */
+  @property({ attribute: false }) rows: RowsPlan | null = null;
+  @property({ type: Number }) nowMs = 0;
+  @property({ type: Number }) axisPx = 0;
+  /** What stands here where there are no doughs. */
+  @property({ attribute: false }) notice: Notice | null = null;
+
+  protected override render(): TemplateResult | typeof nothing {
+    const { state, arrangement, rows, notice } = this;
+    if (state === null || arrangement === null || rows === null) return nothing;
+    if (notice !== null) {
+      return html`<ol aria-label=${WALL.doughs}>
+        <li><wall-notice .heading=${notice.heading} .lines=${notice.lines}></wall-notice></li>
+      </ol>`;
+    }
+    return html`<ol aria-label=${WALL.doughs}>
+      ${repeat(rows.full, entryKey, (entry) => this.row(state, entry, arrangement))}
+      ${rows.more === null ? nothing : this.more(state, rows.more, arrangement)}
+      ${rows.groups.map((group) => this.group(state, group, arrangement))}
+    </ol>`;
+  }
+
+  private row(state: FloorState, entry: Entry, { plan, columns }: Arrangement): TemplateResult {
+    const model = rowModel(state, entry, this.nowMs);
+    return html`<li class="line row">
+      <wall-row
+        .model=${model}
+        .columns=${columns}
+        .sizes=${plan.sizes}
+        .widthPx=${plan.leftPx}
+        .detailLines=${plan.rows.detailLines}
+      ></wall-row>
+      ${plan.showsAxis ? html`<wall-strip .model=${stripModel(state, entry, this.nowMs, this.axisPx, plan.sizes.nearPx)}></wall-strip>` : nothing}
+    </li>`;
+  }
+
+  private more(state: FloorState, more: More, arrangement: Arrangement): TemplateResult | typeof nothing {
+    const [first] = more.rows;
+    if (first === undefined) return nothing;
+    return html`<li class="line group">
+      <wall-group
+        .words=${moreWords(more.rows.length)}
+        .countdown=${this.countdown(state, first)}
+        .level=${more.role}
+        .levelWord=${ROLES[more.role]}
+        .heard=${more.rows.every((row) => row.heardMs !== null)}
+      ></wall-group>
+      ${this.ticks(more.rows, arrangement)}
+    </li>`;
+  }
+
+  private group(state: FloorState, group: Group, arrangement: Arrangement): TemplateResult | typeof nothing {
+    const [first] = group.rows;
+    if (first === undefined) return nothing;
+    const words = group.stage === null ? OTHER_STAGES : STAGES[group.stage];
+    return html`<li class="line group">
+      <wall-group .words=${`${group.rows.length} ${words}`} .countdown=${this.countdown(state, first)}></wall-group>
+      ${this.ticks(group.rows, arrangement)}
+    </li>`;
+  }
+
+  private ticks(rows: readonly Row[], { plan }: Arrangement): TemplateResult | typeof nothing {
+    if (!plan.showsAxis) return nothing;
+    return html`<wall-ticks .ticks=${groupTicks(rows, this.nowMs, this.axisPx, plan.sizes.nearPx)}></wall-ticks>`;
+  }
+
+  private countdown(state: FloorState, row: Row): string {
+    return countdownText(row.dueMs, this.nowMs, state.house?.document.zone ?? 'UTC');
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'wall-lines': WallLines;
+  }
+}

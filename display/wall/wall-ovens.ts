@@ -1,0 +1,90 @@
+import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import type { DeckLanes } from '../../shared/floor/oven-lanes.ts';
+import type { FloorState } from '../../shared/floor/state.ts';
+import { place, px } from '../parts/place.ts';
+import { WALL } from '../words/en/wall.ts';
+import type { Arrangement } from './arrangement.ts';
+import { deckModel } from './deck-model.ts';
+import type { DeckPlan } from './governor.ts';
+import './wall-deck.ts';
+import './wall-lanes.ts';
+
+/** The ovens at the bottom of the wall, their decks as they stand. */
+@customElement('wall-ovens')
+export class WallOvens extends LitElement {
+  static override styles = css`
+    :host,
+    * {
+      box-sizing: border-box;
+    }
+    :host {
+      position: relative;
+      display: block;
+    }
+    section {
+      border-top: var(--rule) solid var(--line-strong);
+    }
+    .line {
+      display: grid;
+      grid-template-columns: var(--left) minmax(0, 1fr);
+    }
+    .line > :nth-child(2) {
+      margin-left: calc(var(--now) / 2);
+    }
+    .deck + .deck {
+      border-top: var(--hairline) solid var(--rest);
+    }
+    .deck + .new-oven {
+      border-top-color: var(--line-strong);
+    }
+    .more {
+      display: flex;
+      align-items: center;
+      padding-left: var(--gap);
+      border-top: var(--hairline) solid var(--rest);
+      font-size: var(--near);
+      color: var(--ink-soft);
+    }
+  `;
+
+  @property({ attribute: false }) state: FloorState | null = null;
+  @property({ attribute: false }) arrangement: Arrangement | null = null;
+  @property({ attribute: false }) decks: readonly DeckLanes[] = [];
+  @property({ type: Number }) nowMs = 0;
+  @property({ type: Number }) axisPx = 0;
+
+  protected override render(): TemplateResult | typeof nothing {
+    const { state, arrangement } = this;
+    if (state === null || arrangement === null) return nothing;
+    const { plan } = arrangement;
+    return html`<section aria-label=${WALL.ovens}>
+      ${plan.decks.map((deck) => this.deck(state, deck, arrangement))}
+      ${plan.hiddenDecks === 0 ? nothing : html`<div class="more" ${place({ height: px(plan.hiddenDecksPx) })}>+${plan.hiddenDecks} ${WALL.moreDecks}</div>`}
+    </section>`;
+  }
+
+  private deck(state: FloorState, deckPlan: DeckPlan, arrangement: Arrangement): TemplateResult | typeof nothing {
+    const deck = this.decks[deckPlan.index];
+    if (deck === undefined) return nothing;
+    const { plan } = arrangement;
+    const model = deckModel(state, deck, this.nowMs, deckPlan.lanes, this.axisPx, plan.sizes.nearPx);
+    const isNewOven = this.decks[deckPlan.index - 1]?.ovenId !== deck.ovenId;
+    return html`<div class="line deck ${isNewOven ? 'new-oven' : ''}" ${place({ height: px(deckPlan.heightPx) })}>
+      <wall-deck
+        .model=${model}
+        .sizes=${plan.sizes}
+        .namePx=${arrangement.deckNamePx}
+        .widthPx=${plan.leftPx}
+        .gapPx=${arrangement.columns.gapPx}
+      ></wall-deck>
+      ${plan.showsAxis ? html`<wall-lanes .model=${model} .lanePx=${plan.laneHeightPx}></wall-lanes>` : nothing}
+    </div>`;
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'wall-ovens': WallOvens;
+  }
+}
