@@ -2,7 +2,7 @@ import { boardRows } from '../../shared/floor/board.ts';
 import type { CallLevel } from '../../shared/floor/events.ts';
 import type { FloorState } from '../../shared/floor/state.ts';
 import { announcement } from '../words/en/wall.ts';
-import { mergeCalls } from './entry.ts';
+import { mergeCalls } from '../parts/entry.ts';
 import { callText, rowModel } from './row-model.ts';
 
 const LEVELS: readonly CallLevel[] = ['lost', 'late', 'call'];

@@ -2,7 +2,7 @@ import { boardRows, type Row } from '../../shared/floor/board.ts';
 import { ovenLanes, type DeckLanes } from '../../shared/floor/oven-lanes.ts';
 import type { FloorState } from '../../shared/floor/state.ts';
 import { lanesWanted } from './deck-model.ts';
-import { entryKey, type Entry } from './entry.ts';
+import { entryKey, type Entry } from '../parts/entry.ts';
 import { govern, type DeckDemand, type WallPlan } from './governor.ts';
 import { deckNamePx, leftColumns, type LeftColumns } from './left-columns.ts';
 import { leftContentOf } from './left-content.ts';

@@ -6,7 +6,7 @@ import { fittingText, textWidthPx } from '../parts/text-width.ts';
 import { lostWords, ROLES } from '../words/en/roles.ts';
 import { CHECK_CALL, VERBS } from '../words/en/verbs.ts';
 import { heldWords, piecesWords, WALL } from '../words/en/wall.ts';
-import { entryKey, strongestRole, type Entry } from './entry.ts';
+import { entryKey, strongestRole, type Entry } from '../parts/entry.ts';
 
 /** What a full row reads. */
 export interface RowModel {

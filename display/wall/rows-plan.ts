@@ -1,7 +1,7 @@
 import type { Row } from '../../shared/floor/board.ts';
 import type { Role } from '../../shared/floor/due.ts';
 import type { Stage } from '../../shared/floor/stage.ts';
-import { mergeCalls, SAME_CALL_MS, strongestRole, type Entry } from './entry.ts';
+import { mergeCalls, SAME_CALL_MS, strongestRole, type Entry } from '../parts/entry.ts';
 
 /** At least so many rows are full, or the room does not do. */
 export const LEAST_FULL = 2;

@@ -4,7 +4,7 @@ import type { FloorState } from '../../shared/floor/state.ts';
 import { clockText } from '../parts/clock-text.ts';
 import { fittingText, textWidthPx } from '../parts/text-width.ts';
 import { axisX, REACH_MS } from './axis.ts';
-import type { Entry } from './entry.ts';
+import type { Entry } from '../parts/entry.ts';
 
 /** A stretch of the axis, in px from NOW. */
 export interface Span {

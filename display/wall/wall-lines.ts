@@ -8,7 +8,7 @@ import { ROLES } from '../words/en/roles.ts';
 import { OTHER_STAGES, STAGES } from '../words/en/stages.ts';
 import { moreWords, WALL } from '../words/en/wall.ts';
 import type { Arrangement } from './arrangement.ts';
-import { entryKey, type Entry } from './entry.ts';
+import { entryKey, type Entry } from '../parts/entry.ts';
 import { groupTicks } from './group-ticks.ts';
 import type { Notice } from './notice.ts';
 import { rowModel } from './row-model.ts';

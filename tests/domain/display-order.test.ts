@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { entryKey, mergeCalls, type Entry } from '../../display/wall/entry.ts';
+import { entryKey, mergeCalls, type Entry } from '../../display/parts/entry.ts';
 import { isSteady, steadyOrder } from '../../display/parts/order.ts';
 import { groupByStage } from '../../display/wall/rows-plan.ts';
 import { boardRow } from './support/board-row.ts';
