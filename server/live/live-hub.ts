@@ -5,7 +5,7 @@ import type { Outcome } from '../../shared/floor/refusals.ts';
 import { unreachable } from '../../shared/result.ts';
 import { pathText } from '../../shared/documents/bakehouse-file.ts';
 import type { Device, DownMessage } from '../../shared/wire/down.ts';
-import { CLOSE, MAX_BACKLOG_BYTES, MAX_CATCH_UP_EVENTS, MAX_CLIENTS, PROTOCOL_VERSION, SILENCE_MS } from '../../shared/wire/protocol.ts';
+import { CLOSE, MAX_BACKLOG_BYTES, MAX_CATCH_UP_EVENTS, MAX_CLIENTS, PROTOCOL_VERSION, SILENCE_MS, UNASKED_T1 } from '../../shared/wire/protocol.ts';
 import { upMessageSchema, type Hello, type UpMessage } from '../../shared/wire/up.ts';
 import { mayGive, mayUse, type RoleOf } from '../access/roles.ts';
 import type { HouseClock } from '../clock/house-clock.ts';
@@ -107,7 +107,7 @@ export class LiveHub {
   clockChanged(): void {
     const { anchor } = this.#options.clock;
     const realMs = this.#options.clock.realMs();
-    this.#toAll({ type: 'pong', t1: 0, t2: realMs, t3: realMs, clock: { ...anchor } });
+    this.#toAll({ type: 'pong', t1: UNASKED_T1, t2: realMs, t3: realMs, clock: { ...anchor } });
   }
 
   /** Lets go of clients that have said nothing for too long: a stalled socket is not noticed otherwise. */

@@ -32,5 +32,7 @@ export const SILENCE_MS = 15_000;
 /** Pings on connecting, and how often again. Real time. */
 export const PING_BURST = 8;
 export const PING_EVERY_MS = 60_000;
+/** The t1 of a pong that answers no ping: the server's clock was set, and whoever goes by it has to ask anew. */
+export const UNASKED_T1 = 0;
 /** How often a client says that it is still there. Real time. */
 export const HEARTBEAT_MS = 5_000;

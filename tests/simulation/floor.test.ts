@@ -1,0 +1,36 @@
+import { describe, expect, it } from 'vitest';
+import type { Counts } from './support/counts.ts';
+import { runSeed, runSeeds, seedsFromEnvironment, summary } from './support/sim-seeds.ts';
+
+/** From so many seeds on everything that can go wrong has gone wrong in some of them. */
+const SEEDS_THAT_MEET_ALL = 100;
+/** The longest that all seeds may take before something hangs; no measure of speed. */
+const HANGING_MS = 24 * 3_600_000;
+
+describe('a floor on which everything goes wrong', () => {
+  // The other half runs beside it, on the other core: floor-second-half.test.ts.
+  const all = seedsFromEnvironment(process.env);
+  const seeds = all.slice(0, Math.ceil(all.length / 2));
+
+  it(
+    'S1–S10 hold for every seed, and every kind of trouble was met',
+    async () => {
+      const counts = await runSeeds(seeds);
+      process.stdout.write(summary(seeds, counts));
+      if (seeds.length >= SEEDS_THAT_MEET_ALL) expect(neverMet(counts)).toEqual([]);
+    },
+    HANGING_MS,
+  );
+
+  it('runs the same day again for the same seed, and another for another', async () => {
+    const [first, again, other] = [await runSeed(7), await runSeed(7), await runSeed(8)];
+    expect(again).toEqual(first);
+    expect(other?.journalHash).not.toBe(first?.journalHash);
+  });
+});
+
+function neverMet(counts: Counts): readonly string[] {
+  return Object.entries(counts)
+    .filter(([, count]) => count === 0)
+    .map(([name]) => name);
+}
