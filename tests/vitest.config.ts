@@ -38,6 +38,8 @@ export default defineConfig({
           name: 'server',
           include: ['tests/server/**/*.test.ts', 'tests/tooling/**/*.test.ts'],
           pool: 'forks',
+          // Loading the server's modules anew for each file would take longer than its tests.
+          isolate: false,
           testTimeout: 15_000,
           hookTimeout: 15_000,
         },

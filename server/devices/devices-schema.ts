@@ -3,7 +3,7 @@ import type { DatabaseKind } from '../journal/open-database.ts';
 const SCHEMA = `
 CREATE TABLE devices (
   id            BLOB PRIMARY KEY CHECK (length(id) = 16),
-  kind          TEXT NOT NULL CHECK (kind IN ('wall', 'phone')),
+  kind          TEXT NOT NULL CHECK (kind IN ('wall', 'phone', 'script')),
   number        INTEGER NOT NULL,
   name          TEXT,
   station       TEXT,

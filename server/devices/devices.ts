@@ -10,7 +10,8 @@ export const MAX_DEVICES = 1000;
 /** A device that is seen again sooner than this is not written again, in ms. */
 export const TOUCH_EVERY_MS = 60_000;
 
-export type DeviceKind = 'wall' | 'phone';
+/** What a device is; `script` is the one on which commands by http are booked that come with no cookie. */
+export type DeviceKind = 'wall' | 'phone' | 'script';
 
 /** A wall or a phone, as the house knows it. */
 export interface KnownDevice {
@@ -32,7 +33,7 @@ export interface DevicesOptions {
 
 const rowSchema = z.tuple([
   z.instanceof(Uint8Array),
-  z.enum(['wall', 'phone']),
+  z.enum(['wall', 'phone', 'script']),
   z.number().int(),
   z.string().nullable(),
   z.string().nullable(),

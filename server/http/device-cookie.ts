@@ -1,15 +1,16 @@
 import type { IncomingMessage } from 'node:http';
 import type { FastifyInstance, FastifyRequest } from 'fastify';
 import type { Device } from '../../shared/wire/down.ts';
-import type { Devices, DeviceKind } from '../devices/devices.ts';
+import type { Devices } from '../devices/devices.ts';
+
+/** What a browser can have open, as a device. */
+export type PageKind = 'wall' | 'phone';
 
 /** Browsers keep a cookie for 400 days at most (RFC 6265bis section 5.5). */
 const MAX_AGE_S = 400 * 24 * 3600;
-/** What commands that come by http with no cookie are booked on. */
-const SCRIPT_NAME = 'script';
 
 /** A wall and a phone in one browser are two devices. */
-function cookieName(kind: DeviceKind): string {
+function cookieName(kind: PageKind): string {
   return `ovenward-${kind}`;
 }
 
@@ -25,7 +26,7 @@ export function setCookiesOnUpgrade(app: FastifyInstance): void {
 }
 
 /** The device behind an upgrade: its cookie's, or a new one that gets its cookie with the answer. Never what a message says. */
-export function deviceOfUpgrade(request: FastifyRequest, devices: Devices, kind: DeviceKind, nowMs: number): Device {
+export function deviceOfUpgrade(request: FastifyRequest, devices: Devices, kind: PageKind, nowMs: number): Device {
   const settled = upgrades.get(request.raw);
   if (settled !== undefined) return settled.device;
   const name = cookieName(kind);
@@ -49,6 +50,7 @@ export function knownDevice(request: FastifyRequest, devices: Devices): Device |
 export function deviceOfRequest(request: FastifyRequest, devices: Devices, nowMs: number): Device {
   const known = devices.find(request.cookies[cookieName('phone')] ?? '');
   if (known !== null) return known;
-  const script = devices.all().find((device) => device.name === SCRIPT_NAME);
-  return script ?? devices.introduce(devices.create('phone', nowMs).id, SCRIPT_NAME, null) ?? devices.create('phone', nowMs);
+  const script = devices.all().find((device) => device.kind === 'script') ?? devices.create('script', nowMs);
+  devices.touch(script.id, nowMs);
+  return script;
 }

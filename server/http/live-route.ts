@@ -1,7 +1,7 @@
 import type { FastifyInstance } from 'fastify';
-import type { Devices, DeviceKind } from '../devices/devices.ts';
+import type { Devices } from '../devices/devices.ts';
 import type { LiveHub } from '../live/live-hub.ts';
-import { deviceOfUpgrade } from './device-cookie.ts';
+import { deviceOfUpgrade, type PageKind } from './device-cookie.ts';
 import { sendProblem } from './problem.ts';
 import { servePeer } from './websocket-peer.ts';
 
@@ -32,6 +32,6 @@ function hostOf(origin: string): string | null {
   return URL.canParse(origin) ? new URL(origin).host : null;
 }
 
-function pageOf(query: unknown): DeviceKind {
+function pageOf(query: unknown): PageKind {
   return typeof query === 'object' && query !== null && 'page' in query && query.page === 'wall' ? 'wall' : 'phone';
 }

@@ -215,7 +215,7 @@ export class LiveHub {
     this.#electSounding();
   }
 
-  /** A page may say on connecting where it stands; the book of devices remembers it. */
+  /** A page may say on connecting where it stands; that holds for this connection. What is remembered is said by introducing. */
   #standing(device: Device, hello: Hello): Device {
     if (hello.stationId === null || hello.stationId === device.stationId) return device;
     const known = this.#options.devices.all().find((candidate) => candidate.id === device.id);

@@ -1,6 +1,6 @@
 import { unreachable } from '../result.ts';
 import type { EventOf, FloorEvent } from './events.ts';
-import { versionKey, type FloorState, type Workpiece } from './state.ts';
+import { OPEN_DATES_KEPT, versionKey, type FloorState, type Workpiece } from './state.ts';
 
 type DocumentEvent = EventOf<
   'houseAdopted' | 'kitchenAdopted' | 'ingredientsAdopted' | 'formulaAdopted' | 'productAdopted' | 'dayOpened' | 'dayClosed' | 'workpiecePlanned' | 'planAdopted'
@@ -37,7 +37,7 @@ export function evolveDocuments(state: FloorState, event: DocumentEvent): FloorS
         productVersions: { ...state.productVersions, [event.product.id]: event.version },
       };
     case 'dayOpened':
-      return { ...state, serviceDate: event.serviceDate, openDates: [...state.openDates.filter((date) => date !== event.serviceDate), event.serviceDate] };
+      return { ...state, serviceDate: event.serviceDate, openDates: [...state.openDates.filter((date) => date !== event.serviceDate), event.serviceDate].slice(-OPEN_DATES_KEPT) };
     case 'dayClosed':
       return { ...state, openDates: state.openDates.filter((date) => date !== event.serviceDate) };
     case 'workpiecePlanned':

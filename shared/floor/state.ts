@@ -6,6 +6,9 @@ import type { CallLevel, EventOf, StepPins } from './events.ts';
 /** Version of this shape: a snapshot of another version is thrown away and folded anew. */
 export const STATE_VERSION = 1;
 
+/** Days that are remembered as open, the newest ones: a day is planned once. */
+export const OPEN_DATES_KEPT = 60;
+
 /** Finished workpieces stay in the live state for so long. */
 export const KEEP_FINISHED_MS = 36 * 3_600_000;
 
@@ -102,6 +105,8 @@ export interface Edge {
 /** What undoing one device's last command puts back: the workpieces as they were; null for one that it made. */
 export interface UndoEntry {
   readonly commandId: string;
+  /** Of the command's last event: the device with the least has been idle for longest. */
+  readonly sequence: number;
   readonly before: Readonly<Record<string, Workpiece | null>>;
 }
 

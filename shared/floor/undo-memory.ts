@@ -39,14 +39,19 @@ export function rememberForUndo(state: FloorState, recorded: RecordedEvent): Flo
   const touched = undoableWorkpieces(recorded.event);
   if (touched.length === 0) return state;
   const existing = state.undo[recorded.deviceId];
-  const entry: UndoEntry = existing?.commandId === recorded.commandId ? existing : { commandId: recorded.commandId, before: {} };
+  const entry: UndoEntry = existing?.commandId === recorded.commandId ? existing : { commandId: recorded.commandId, sequence: recorded.sequence, before: {} };
   const before: Record<string, Workpiece | null> = { ...entry.before };
   for (const workpieceId of touched) {
     if (!(workpieceId in before)) before[workpieceId] = state.workpieces[workpieceId] ?? null;
   }
-  const others = Object.entries(state.undo).filter(([deviceId]) => deviceId !== recorded.deviceId);
-  const kept = others.slice(Math.max(0, others.length - (UNDO_DEVICES - 1)));
-  return { ...state, undo: { ...Object.fromEntries(kept), [recorded.deviceId]: { commandId: entry.commandId, before } } };
+  return { ...state, undo: withoutIdlest({ ...state.undo, [recorded.deviceId]: { commandId: entry.commandId, sequence: recorded.sequence, before } }) };
+}
+
+function withoutIdlest(undo: Readonly<Record<string, UndoEntry>>): Readonly<Record<string, UndoEntry>> {
+  const entries = Object.entries(undo);
+  if (entries.length <= UNDO_DEVICES) return undo;
+  const idlest = entries.reduce((a, b) => (b[1].sequence < a[1].sequence ? b : a));
+  return Object.fromEntries(entries.filter((entry) => entry !== idlest));
 }
 
 /** Puts the workpieces back as they were before the command that is undone, and forgets it. */

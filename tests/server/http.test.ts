@@ -165,7 +165,7 @@ describe('POST /api/commands', () => {
     expect(devices[2]).toBe(phone.deviceId);
     expect(devices[0]).not.toBe(phone.deviceId);
     const fresh = await LiveClient.live(house.app);
-    expect((await fresh.first('welcome')).devices).toContainEqual({ id: devices[0], name: 'script', stationId: null });
+    expect((await fresh.first('welcome')).devices).toContainEqual({ id: devices[0], name: 'script 1', stationId: null });
   });
 
   it('H5 answers 409 with the refusal where the floor refuses', async () => {

@@ -59,6 +59,8 @@ export class ServerRoom {
   isDiskSlow = false;
   #troubledMs = 0;
   clockRightSinceMs = 0;
+  /** When its present life began to listen, in true time. */
+  servingSinceMs = 0;
 
   constructor(options: ServerRoomOptions) {
     this.#options = options;
@@ -112,6 +114,7 @@ export class ServerRoom {
       .begin(() => {
         network.listener = { host, accept: (peer, deviceId) => server.accept(peer, deviceId) };
         this.disturbed();
+        this.servingSinceMs = time.nowMs;
         // After the hub, so that what the hub tells too early is noticed as that.
         server.floor.onCommitted(({ state }) => {
           violations.demand(

@@ -77,8 +77,9 @@ export class SteadyChecks {
     // Where messages are held up, so are the answers by which a page learns the time.
     if (network.holdUps > 0 || time.nowMs - room.steadySinceMs < CLOCK_RIGHT_AFTER_MS) return;
     for (const { name, client, isLive, steadySinceMs } of devices) {
-      // A line that broke without a word is noticed by the silence.
-      if (!isLive || time.nowMs - steadySinceMs < SILENCE_MS + CLOCK_RIGHT_AFTER_MS) continue;
+      // A line that broke without a word, or went with the server's last life, is noticed by the silence.
+      const lineSinceMs = Math.max(steadySinceMs, room.servingSinceMs);
+      if (!isLive || time.nowMs - lineSinceMs < SILENCE_MS + CLOCK_RIGHT_AFTER_MS) continue;
       counts.pageClocks += 1;
       const offMs = (client.nowMs() - houseMs) / truth.pace;
       violations.demand(
