@@ -75,8 +75,10 @@ async function bringIn(house: House, wanted: ReadBakehouse | null): Promise<Resu
   }
   const outcome = await house.bringIn(bakehouse);
   if (outcome.ok) return accepted([`Brought in: ${bakehouse.file.house.name}, ${bakehouse.file.day.batches.length} batches.`]);
-  if (outcome.refusal.code === 'dayAlreadyOpen') return accepted([`The day ${outcome.refusal.serviceDate} is planned already; the file was left as it is.`]);
-  if (outcome.refusal.code === 'notKept') return refused('The day could not be brought in: the journal could not keep it. Look whether the disk is full.');
+  if (outcome.refusal.code === 'dayAlreadyOpen')
+    return accepted([`The day ${outcome.refusal.serviceDate} is planned already; the file was left as it is.`]);
+  if (outcome.refusal.code === 'notKept')
+    return refused('The day could not be brought in: the journal could not keep it. Look whether the disk is full.');
   throw new Error(`the day could not be brought in: ${JSON.stringify(outcome.refusal)}`);
 }
 
@@ -95,9 +97,15 @@ function portOf(house: House, options: ServeArguments): number {
 
 function greeting(port: number, options: ServeArguments, lanAddresses: readonly string[], dataFolder: string): readonly string[] {
   const hosts = ['localhost', ...lanAddresses];
-  const lines = [`Wall   http://localhost:${port}/wall`, ...hosts.map((host) => `Phone  http://${host}:${port}/phone`), `Data   ${dataFolder}`];
-  if (options.pace !== 1) lines.push(`Pace   ×${options.pace}: the house runs ${options.pace} times faster than the day. Never bake by it.`);
-  if (options.lan) lines.push('', 'OPEN TO THE LOCAL NETWORK: anybody on it can see this floor and tap on it. There is no access control yet.');
+  const lines = [
+    `Wall   http://localhost:${port}/wall`,
+    ...hosts.map((host) => `Phone  http://${host}:${port}/phone`),
+    `Data   ${dataFolder}`,
+  ];
+  if (options.pace !== 1)
+    lines.push(`Pace   ×${options.pace}: the house runs ${options.pace} times faster than the day. Never bake by it.`);
+  if (options.lan)
+    lines.push('', 'OPEN TO THE LOCAL NETWORK: anybody on it can see this floor and tap on it. There is no access control yet.');
   return lines;
 }
 

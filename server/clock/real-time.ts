@@ -22,7 +22,10 @@ export const machineClocks: MachineClocks = {
 export const JUMP_MS = 2000;
 
 /** What the clocks did since the last look. */
-export type ClockChange = { readonly kind: 'none' } | { readonly kind: 'slept'; readonly byMs: number } | { readonly kind: 'jumped'; readonly byMs: number };
+export type ClockChange =
+  | { readonly kind: 'none' }
+  | { readonly kind: 'slept'; readonly byMs: number }
+  | { readonly kind: 'jumped'; readonly byMs: number };
 
 /**
  * Real time that no one can set: a monotonic clock anchored once to the wall clock. Sleep of the machine is time that

@@ -54,7 +54,9 @@ export class Caller {
   async #raise(): Promise<boolean> {
     const commands = callsToRaise(this.#floor.state, this.#clock.nowMs());
     const outcomes = await Promise.all(
-      commands.map((command) => this.#floor.submit({ commandId: this.#newId(), deviceId: HOUSE_DEVICE_ID, stationId: null, tap: null, command })),
+      commands.map((command) =>
+        this.#floor.submit({ commandId: this.#newId(), deviceId: HOUSE_DEVICE_ID, stationId: null, tap: null, command }),
+      ),
     );
     return outcomes.some((outcome) => !outcome.ok && outcome.refusal.code === 'notKept');
   }

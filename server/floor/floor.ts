@@ -176,8 +176,18 @@ export class Floor {
       return { outcome, recorded: [], entry };
     }
     const events = decision.value;
-    const recorded = events.map((event, ordinal): RecordedEvent => ({ sequence: state.sequence + ordinal + 1, commandId, ordinal, deviceId, event }));
-    const outcome: Outcome = { ok: true, sequence: state.sequence + events.length, undoable: tap !== null && command.type !== 'undoCommand' };
+    const recorded = events.map((event, ordinal): RecordedEvent => ({
+      sequence: state.sequence + ordinal + 1,
+      commandId,
+      ordinal,
+      deviceId,
+      event,
+    }));
+    const outcome: Outcome = {
+      ok: true,
+      sequence: state.sequence + events.length,
+      undoable: tap !== null && command.type !== 'undoCommand',
+    };
     return { outcome, recorded, entry: { commandId, deviceId, receivedMs: nowMs, events, outcome } };
   }
 

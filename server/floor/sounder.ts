@@ -33,7 +33,13 @@ export class Sounder {
   #ordered: { readonly order: SoundOrder; readonly monotonicMs: number } | null = null;
   #lastOrderMonotonicMs = Number.NEGATIVE_INFINITY;
 
-  constructor(floor: Floor, clock: Pick<HouseClock, 'nowMs' | 'realUntilMs' | 'monotonicMs'>, timers: Timers, newId: () => string, outlet: SoundOutlet) {
+  constructor(
+    floor: Floor,
+    clock: Pick<HouseClock, 'nowMs' | 'realUntilMs' | 'monotonicMs'>,
+    timers: Timers,
+    newId: () => string,
+    outlet: SoundOutlet,
+  ) {
     this.#floor = floor;
     this.#clock = clock;
     this.#newId = newId;
@@ -62,7 +68,13 @@ export class Sounder {
     const order = this.#ordered?.order;
     if (order === undefined || order.soundId !== soundId) return;
     const { burst, calls } = order;
-    await this.#floor.submit({ commandId: soundId, deviceId, stationId: null, tap: null, command: { type: 'noteSounded', burst, calls: [...calls] } });
+    await this.#floor.submit({
+      commandId: soundId,
+      deviceId,
+      stationId: null,
+      tap: null,
+      command: { type: 'noteSounded', burst, calls: [...calls] },
+    });
     // Said twice, and slowly written: by now another order may be out.
     if (this.#ordered?.order.soundId === soundId) this.#ordered = null;
     this.look();

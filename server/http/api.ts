@@ -43,11 +43,20 @@ export function serveApi(app: FastifyInstance, { floor, journal, devices, clock,
     return sendProblem(reply, 503, 'unavailable', { detail: 'The journal does not take what happens on the floor.', more: health });
   });
 
-  app.get('/api/state', async () => ({ sequence: floor.state.sequence, kitchenId: floor.kitchenId, houseMs: clock.nowMs(), state: floor.state }));
+  app.get('/api/state', async () => ({
+    sequence: floor.state.sequence,
+    kitchenId: floor.kitchenId,
+    houseMs: clock.nowMs(),
+    state: floor.state,
+  }));
 
   app.get('/api/events', async (request, reply) => {
     const query = eventsQuerySchema.safeParse(request.query);
-    if (!query.success) return sendProblem(reply, 400, 'badInput', { detail: 'Say after which sequence number: /api/events?after=0', faults: shapeFaults(query.error) });
+    if (!query.success)
+      return sendProblem(reply, 400, 'badInput', {
+        detail: 'Say after which sequence number: /api/events?after=0',
+        faults: shapeFaults(query.error),
+      });
     const events = await journal.read(floor.kitchenId, query.data.after, query.data.limit);
     return { events, next: events.at(-1)?.sequence ?? query.data.after };
   });
@@ -57,11 +66,15 @@ export function serveApi(app: FastifyInstance, { floor, journal, devices, clock,
     if (!body.success) return sendProblem(reply, 400, 'badInput', { detail: 'The command is not right.', faults: shapeFaults(body.error) });
     const device = deviceOfRequest(request, devices, clock.realMs());
     const { commandId, command, tap } = body.data;
-    if (!mayGive(roleOf(device), command.type)) return sendProblem(reply, 403, 'forbidden', { detail: `This device may not ${command.type}.` });
+    if (!mayGive(roleOf(device), command.type))
+      return sendProblem(reply, 403, 'forbidden', { detail: `This device may not ${command.type}.` });
     const outcome = await floor.submit({ commandId, deviceId: device.id, stationId: device.stationId, command, tap });
     if (outcome.ok) return outcome;
     if (outcome.refusal.code === 'notKept') {
-      return sendProblem(reply, 503, 'notKept', { detail: 'Nothing happened; send the same command again with the same id.', more: { refusal: outcome.refusal } });
+      return sendProblem(reply, 503, 'notKept', {
+        detail: 'Nothing happened; send the same command again with the same id.',
+        more: { refusal: outcome.refusal },
+      });
     }
     return sendProblem(reply, 409, 'refused', { detail: `Refused: ${outcome.refusal.code}.`, more: { refusal: outcome.refusal } });
   });

@@ -32,13 +32,18 @@ export async function buildApp({ hub, log, pagesFolder, ...api }: AppOptions): P
   await serveWebsockets(app);
   guardRoutes(app, api.devices, api.roleOf);
   app.setErrorHandler<Error & { statusCode?: number; code?: string }>((error, request, reply) => {
-    if (error.code === 'FST_ERR_CTP_BODY_TOO_LARGE') return sendProblem(reply, 413, 'tooLarge', { detail: `At most ${MAX_BODY_BYTES} bytes.` });
-    if (error.code === 'FST_ERR_CTP_INVALID_MEDIA_TYPE') return sendProblem(reply, 415, 'wrongMediaType', { detail: 'Send application/json.' });
-    if (error.statusCode !== undefined && error.statusCode < 500) return sendProblem(reply, error.statusCode, 'badInput', { detail: error.message });
+    if (error.code === 'FST_ERR_CTP_BODY_TOO_LARGE')
+      return sendProblem(reply, 413, 'tooLarge', { detail: `At most ${MAX_BODY_BYTES} bytes.` });
+    if (error.code === 'FST_ERR_CTP_INVALID_MEDIA_TYPE')
+      return sendProblem(reply, 415, 'wrongMediaType', { detail: 'Send application/json.' });
+    if (error.statusCode !== undefined && error.statusCode < 500)
+      return sendProblem(reply, error.statusCode, 'badInput', { detail: error.message });
     request.log.error({ error }, 'a request failed');
     return sendProblem(reply, 500, 'unexpected', { detail: 'The fault is in the server’s log.' });
   });
-  app.setNotFoundHandler((request, reply) => sendProblem(reply, 404, 'notFound', { detail: `There is no ${request.method} ${request.url.split('?')[0] ?? ''}` }));
+  app.setNotFoundHandler((request, reply) =>
+    sendProblem(reply, 404, 'notFound', { detail: `There is no ${request.method} ${request.url.split('?')[0] ?? ''}` }),
+  );
   serveLive(app, hub, api);
   serveApi(app, { ...api, clientCount: () => hub.clientCount });
   if (pagesFolder !== null) await servePages(app, pagesFolder);

@@ -18,13 +18,15 @@ export function serveLive(app: FastifyInstance, hub: LiveHub, { devices, clock }
     preValidation: async (request, reply) => {
       const { origin, host } = request.headers;
       // A page of another site must not speak for the phone that has it open.
-      if (origin !== undefined && hostOf(origin) !== host) return sendProblem(reply, 403, 'forbidden', { detail: 'This socket belongs to the pages of this server.' });
+      if (origin !== undefined && hostOf(origin) !== host)
+        return sendProblem(reply, 403, 'forbidden', { detail: 'This socket belongs to the pages of this server.' });
       // Here, not in the handler: the answer to the upgrade carries the cookie.
       if (request.ws) deviceOfUpgrade(request, devices, pageOf(request.query), clock.realMs());
       return undefined;
     },
     handler: async (_request, reply) => sendProblem(reply, 426, 'badInput', { detail: 'This address speaks websocket only.' }),
-    wsHandler: (socket, request) => servePeer(socket, hub, deviceOfUpgrade(request, devices, pageOf(request.query), clock.realMs()), pageOf(request.query)),
+    wsHandler: (socket, request) =>
+      servePeer(socket, hub, deviceOfUpgrade(request, devices, pageOf(request.query), clock.realMs()), pageOf(request.query)),
   });
 }
 

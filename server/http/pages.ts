@@ -8,7 +8,14 @@ const CONTENT_SECURITY_POLICY =
 
 /** The built pages: the entrance, the wall and the phone, and what they load. */
 export async function servePages(app: FastifyInstance, pagesFolder: string): Promise<void> {
-  await app.register(fastifyStatic, { root: join(pagesFolder, 'assets'), prefix: '/assets/', immutable: true, maxAge: '365d', index: false, decorateReply: true });
+  await app.register(fastifyStatic, {
+    root: join(pagesFolder, 'assets'),
+    prefix: '/assets/',
+    immutable: true,
+    maxAge: '365d',
+    index: false,
+    decorateReply: true,
+  });
   const page = (file: string) => async (_request: unknown, reply: FastifyReply) =>
     reply
       .header('Content-Security-Policy', CONTENT_SECURITY_POLICY)

@@ -4,7 +4,16 @@ import type { FastifyReply } from 'fastify';
 const TYPE_PREFIX = 'urn:ovenward:problem:';
 
 /** The problems that routes answer with; each stands in DEVELOPERS.md. */
-export type ProblemCode = 'badInput' | 'refused' | 'notKept' | 'forbidden' | 'notFound' | 'tooLarge' | 'wrongMediaType' | 'unexpected' | 'unavailable';
+export type ProblemCode =
+  | 'badInput'
+  | 'refused'
+  | 'notKept'
+  | 'forbidden'
+  | 'notFound'
+  | 'tooLarge'
+  | 'wrongMediaType'
+  | 'unexpected'
+  | 'unavailable';
 
 const TITLES: Readonly<Record<ProblemCode, string>> = {
   badInput: 'The input is not right',
@@ -28,9 +37,23 @@ export interface ProblemDetails {
 }
 
 /** Answers with `application/problem+json` (RFC 9457). */
-export function sendProblem(reply: FastifyReply, status: number, code: ProblemCode, { detail, faults, more }: ProblemDetails): FastifyReply {
+export function sendProblem(
+  reply: FastifyReply,
+  status: number,
+  code: ProblemCode,
+  { detail, faults, more }: ProblemDetails,
+): FastifyReply {
   return reply
     .code(status)
     .type('application/problem+json')
-    .send(JSON.stringify({ type: `${TYPE_PREFIX}${code}`, title: TITLES[code], status, detail, ...(faults === undefined ? {} : { faults }), ...more }));
+    .send(
+      JSON.stringify({
+        type: `${TYPE_PREFIX}${code}`,
+        title: TITLES[code],
+        status,
+        detail,
+        ...(faults === undefined ? {} : { faults }),
+        ...more,
+      }),
+    );
 }

@@ -5,7 +5,15 @@ import type { Outcome } from '../../shared/floor/refusals.ts';
 import { unreachable } from '../../shared/result.ts';
 import { pathText } from '../../shared/documents/bakehouse-file.ts';
 import type { Device, DownMessage } from '../../shared/wire/down.ts';
-import { CLOSE, MAX_BACKLOG_BYTES, MAX_CATCH_UP_EVENTS, MAX_CLIENTS, PROTOCOL_VERSION, SILENCE_MS, UNASKED_T1 } from '../../shared/wire/protocol.ts';
+import {
+  CLOSE,
+  MAX_BACKLOG_BYTES,
+  MAX_CATCH_UP_EVENTS,
+  MAX_CLIENTS,
+  PROTOCOL_VERSION,
+  SILENCE_MS,
+  UNASKED_T1,
+} from '../../shared/wire/protocol.ts';
 import { upMessageSchema, type Hello, type UpMessage } from '../../shared/wire/up.ts';
 import { mayGive, mayUse, type RoleOf } from '../access/roles.ts';
 import type { HouseClock } from '../clock/house-clock.ts';
@@ -81,7 +89,10 @@ export class LiveHub {
       peer.close(CLOSE.full, `no more than ${MAX_CLIENTS} clients`);
       return null;
     }
-    const holder: Holder = { session: { phase: 'greeting', peer, device: asDevice(device), page }, heardMonotonicMs: this.#options.clock.monotonicMs() };
+    const holder: Holder = {
+      session: { phase: 'greeting', peer, device: asDevice(device), page },
+      heardMonotonicMs: this.#options.clock.monotonicMs(),
+    };
     this.#sessions.add(holder);
     return {
       receive: (text) => {
@@ -224,7 +235,10 @@ export class LiveHub {
 
   #publish(committed: Committed): void {
     this.#recent.add(committed.events);
-    const text = JSON.stringify({ type: 'events', events: committed.events } satisfies { type: 'events'; events: readonly RecordedEvent[] });
+    const text = JSON.stringify({ type: 'events', events: committed.events } satisfies {
+      type: 'events';
+      events: readonly RecordedEvent[];
+    });
     for (const holder of this.#sessions) {
       if (holder.session.phase !== 'live') continue;
       if (holder.session.peer.backlogBytes > MAX_BACKLOG_BYTES) {
@@ -239,7 +253,10 @@ export class LiveHub {
   #snapshotText(): string {
     const { state } = this.#options.floor;
     if (this.#snapshot?.sequence !== state.sequence) {
-      this.#snapshot = { sequence: state.sequence, text: JSON.stringify({ type: 'snapshot', sequence: state.sequence, state } satisfies DownMessage) };
+      this.#snapshot = {
+        sequence: state.sequence,
+        text: JSON.stringify({ type: 'snapshot', sequence: state.sequence, state } satisfies DownMessage),
+      };
     }
     return this.#snapshot.text;
   }
@@ -248,7 +265,8 @@ export class LiveHub {
     let best: LiveSession | null = null;
     for (const { session } of this.#sessions) {
       if (session.phase !== 'live' || session.sound !== 'on') continue;
-      const isBetter = best === null || (session.page === 'wall' && best.page === 'phone') || (session.page === best.page && session.number < best.number);
+      const isBetter =
+        best === null || (session.page === 'wall' && best.page === 'phone') || (session.page === best.page && session.number < best.number);
       if (isBetter) best = session;
     }
     return best;
@@ -308,9 +326,13 @@ function parse(text: string): { readonly ok: true; readonly value: UpMessage } |
 function faultIn(value: unknown, error: ZodError): string {
   const issue = error.issues[0];
   const path = issue?.path ?? [];
-  const found = path.reduce<unknown>((part, key) => (typeof part === 'object' && part !== null ? Reflect.get(part, key) : undefined), value);
+  const found = path.reduce<unknown>(
+    (part, key) => (typeof part === 'object' && part !== null ? Reflect.get(part, key) : undefined),
+    value,
+  );
   // A list of all that would be right does not fit; what was sent does.
-  if (issue?.code === 'invalid_union' && path.at(-1) === 'type') return `${pathText(path)} ${JSON.stringify(found) ?? 'missing'} is not known here`;
+  if (issue?.code === 'invalid_union' && path.at(-1) === 'type')
+    return `${pathText(path)} ${JSON.stringify(found) ?? 'missing'} is not known here`;
   const where = path.length === 0 ? 'the message' : pathText(path);
   return `${where}: ${issue?.message ?? 'not understood'}`;
 }

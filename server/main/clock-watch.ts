@@ -39,7 +39,13 @@ export class ClockWatch {
     this.#isNoting = true;
     try {
       const byMs = Math.round(change.byMs * this.#clock.pace);
-      const outcome = await this.#floor.submit({ commandId: this.#newId(), deviceId: HOUSE_DEVICE_ID, stationId: null, tap: null, command: { type: 'noteClockJump', byMs } });
+      const outcome = await this.#floor.submit({
+        commandId: this.#newId(),
+        deviceId: HOUSE_DEVICE_ID,
+        stationId: null,
+        tap: null,
+        command: { type: 'noteClockJump', byMs },
+      });
       if (!outcome.ok) return;
       this.#real.follow(change.byMs);
       this.#log.warn({ byMs: change.byMs }, 'the clock of this machine was set; everything on the floor keeps the time it had left');

@@ -85,13 +85,21 @@ export async function openHouse(options: HouseOptions): Promise<House> {
 
 /** Looks at what is there before anything is opened for writing: where one file is not ours, the others stay as they are too. */
 function checkFiles(dataFolder: string): void {
-  for (const [file, kind] of [[JOURNAL_FILE, JOURNAL_DATABASE], [DEVICES_FILE, DEVICES_DATABASE]] as const) {
+  for (const [file, kind] of [
+    [JOURNAL_FILE, JOURNAL_DATABASE],
+    [DEVICES_FILE, DEVICES_DATABASE],
+  ] as const) {
     const path = join(dataFolder, file);
     if (existsSync(path)) openDatabaseReadOnly(path, kind, 'orEmpty').close();
   }
 }
 
-async function startHouse(options: HouseOptions & { timers: Timers; newId: () => string }, journal: SqliteJournal, devices: Devices, unlock: () => void): Promise<House> {
+async function startHouse(
+  options: HouseOptions & { timers: Timers; newId: () => string },
+  journal: SqliteJournal,
+  devices: Devices,
+  unlock: () => void,
+): Promise<House> {
   const { dataFolder, log, pace, timers, newId, addresses, pagesFolder, roleOf = everybodyManages } = options;
   const snapshotPath = join(dataFolder, SNAPSHOT_FILE);
   const kitchenId = await journal.kitchenId();
@@ -105,7 +113,16 @@ async function startHouse(options: HouseOptions & { timers: Timers; newId: () =>
   if (state.clock?.pace !== pace) await house(newId(), { type: 'anchorClock', ...anchor });
 
   const hub = new LiveHub(
-    { floor, clock, devices, addresses, log, roleOf, onSounded: (soundId, deviceId) => void sounder.sounded(soundId, deviceId), onSoundOutletChanged: () => sounder.look() },
+    {
+      floor,
+      clock,
+      devices,
+      addresses,
+      log,
+      roleOf,
+      onSounded: (soundId, deviceId) => void sounder.sounded(soundId, deviceId),
+      onSoundOutletChanged: () => sounder.look(),
+    },
     recent,
   );
   const sounder = new Sounder(floor, clock, timers, newId, (order) => hub.sound(order));

@@ -18,13 +18,19 @@ export interface LoadedState {
 }
 
 /** The fold of the journal: from the snapshot where one can be believed, from the first event otherwise. */
-export async function loadState(journal: Journal, kitchenId: string, snapshotPath: string | null, log: Pick<Logger, 'warn'>): Promise<LoadedState> {
+export async function loadState(
+  journal: Journal,
+  kitchenId: string,
+  snapshotPath: string | null,
+  log: Pick<Logger, 'warn'>,
+): Promise<LoadedState> {
   let state = EMPTY_STATE;
   let snapshotSequence = 0;
   if (snapshotPath !== null) {
     const snapshot = await readSnapshot(snapshotPath, journal, kitchenId);
     if (snapshot.ok) ({ state, sequence: snapshotSequence } = snapshot.value);
-    else if (snapshot.fault === 'journalDisagrees') log.warn({ snapshotPath }, 'the snapshot does not agree with the journal; the journal counts');
+    else if (snapshot.fault === 'journalDisagrees')
+      log.warn({ snapshotPath }, 'the snapshot does not agree with the journal; the journal counts');
   }
   for (;;) {
     const events = await journal.read(kitchenId, state.sequence, PAGE_EVENTS);

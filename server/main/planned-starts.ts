@@ -41,7 +41,11 @@ export function commandOfFile(file: BakehouseFile, nowMs: number): CommandOf<'br
     products: file.products,
     serviceDate,
     batches: file.day.batches.map((batch) => {
-      const cuts = batch.cuts.map((cut) => ({ productId: cut.product, pieces: cut.pieces, grams: cut.pieces * (products.get(cut.product)?.pieceG ?? 0) }));
+      const cuts = batch.cuts.map((cut) => ({
+        productId: cut.product,
+        pieces: cut.pieces,
+        grams: cut.pieces * (products.get(cut.product)?.pieceG ?? 0),
+      }));
       const neededG = cuts.reduce((sum, cut) => sum + cut.grams, 0);
       return { formulaId: batch.formula, plannedStartMs: startOf(batch, zone, serviceDate, nowMs), grams: batch.doughG ?? neededG, cuts };
     }),

@@ -31,7 +31,8 @@ export async function readBakehouse(path: string): Promise<Result<ReadBakehouse,
   }
   const read = readBakehouseFile(value);
   if (!read.ok) return read;
-  if (!isKnownZone(read.value.house.zone)) return refused([{ path: 'house.zone', message: `"${read.value.house.zone}" is no time zone; write one such as "Europe/Lisbon"` }]);
+  if (!isKnownZone(read.value.house.zone))
+    return refused([{ path: 'house.zone', message: `"${read.value.house.zone}" is no time zone; write one such as "Europe/Lisbon"` }]);
   return accepted({ file: read.value, digest: createHash('sha256').update(bytes).digest() });
 }
 

@@ -28,7 +28,10 @@ export const dayBatchSchema = z.strictObject({
   start: plannedStartSchema,
   /** Weight of the mix; where it is missing, the cuts' pieces say it. */
   doughG: gramsSchema.optional(),
-  cuts: z.array(z.strictObject({ product: keySchema, pieces: piecesSchema })).max(20).default([]),
+  cuts: z
+    .array(z.strictObject({ product: keySchema, pieces: piecesSchema }))
+    .max(20)
+    .default([]),
 });
 
 export const daySchema = z.strictObject({
@@ -161,7 +164,10 @@ function checkKitchen(kitchen: Kitchen, fault: Fault): void {
   kitchen.ovens.forEach((oven, ovenIndex) => {
     oven.decks.forEach((deck, deckIndex) => {
       const path = `kitchen.ovens[${ovenIndex}].decks[${deckIndex}]`;
-      for (const [id, at] of [[deck.id, `${path}.id`] as const, ...deck.slots.map((slot, index) => [slot.id, `${path}.slots[${index}].id`] as const)]) {
+      for (const [id, at] of [
+        [deck.id, `${path}.id`] as const,
+        ...deck.slots.map((slot, index) => [slot.id, `${path}.slots[${index}].id`] as const),
+      ]) {
         const other = seen.get(id);
         if (other !== undefined) fault(at, `"${id}" is already used at ${other}; decks and slots have ids of their own in the whole house`);
         seen.set(id, at);
@@ -224,7 +230,8 @@ function checkSteps(steps: readonly Step[], path: string, kitchen: Kitchen, ingr
     });
     earlier.add(step.id);
   });
-  if (steps.at(-1)?.kind === 'bake') fault(`${path}[${steps.length - 1}].kind`, 'a bake cannot be the last step: something has to take it out');
+  if (steps.at(-1)?.kind === 'bake')
+    fault(`${path}[${steps.length - 1}].kind`, 'a bake cannot be the last step: something has to take it out');
 }
 
 function checkBatch(batch: DayBatch, path: string, file: BakehouseFile, fault: Fault): void {
@@ -237,12 +244,14 @@ function checkBatch(batch: DayBatch, path: string, file: BakehouseFile, fault: F
   batch.cuts.forEach((cut, index) => {
     const product: Product | undefined = file.products.find((candidate) => candidate.id === cut.product);
     if (product === undefined) fault(`${path}.cuts[${index}].product`, `there is no product "${cut.product}"`);
-    else if (product.formula !== batch.formula) fault(`${path}.cuts[${index}].product`, `"${cut.product}" is made of formula "${product.formula}", not "${batch.formula}"`);
+    else if (product.formula !== batch.formula)
+      fault(`${path}.cuts[${index}].product`, `"${cut.product}" is made of formula "${product.formula}", not "${batch.formula}"`);
     else neededG += product.pieceG * cut.pieces;
   });
   if (formula.kind === 'dough' && batch.cuts.length === 0) fault(`${path}.cuts`, 'a dough needs at least one cut');
   if (batch.cuts.length === 0 && batch.doughG === undefined) fault(`${path}.doughG`, 'where there are no cuts, say how much is made');
-  if (batch.doughG !== undefined && batch.doughG < neededG) fault(`${path}.doughG`, `the cuts need ${neededG} g, the batch has ${batch.doughG} g`);
+  if (batch.doughG !== undefined && batch.doughG < neededG)
+    fault(`${path}.doughG`, `the cuts need ${neededG} g, the batch has ${batch.doughG} g`);
   if (batch.cuts.length > 1 && formula.method.at(-1)?.verb !== 'divide') {
     fault(`${path}.cuts`, `formula "${formula.id}" must end its method with a divide before it can have several cuts`);
   }

@@ -15,7 +15,12 @@ export const mixerSchema = z.strictObject({
   station: keySchema,
 });
 
-export const bowlSchema = z.strictObject({ id: keySchema, name: nameSchema, litres: z.number().positive().max(1000), fits: z.array(keySchema).min(1) });
+export const bowlSchema = z.strictObject({
+  id: keySchema,
+  name: nameSchema,
+  litres: z.number().positive().max(1000),
+  fits: z.array(keySchema).min(1),
+});
 
 export const restPlaceSchema = z.strictObject({
   id: keySchema,

@@ -3,10 +3,48 @@ import { celsiusSchema, keySchema, minutesSchema, remarkSchema } from './names.t
 
 /** The trade's verbs: what a step does to the dough. */
 export const verbSchema = z.enum([
-  'weigh', 'feed', 'add', 'firstSpeed', 'secondSpeed', 'stand', 'turnOut',
-  'bulk', 'fold', 'divide', 'scale', 'round', 'benchRest', 'shape', 'tin', 'fill', 'lockIn', 'sheet', 'turn', 'chill',
-  'prove', 'retard', 'temper', 'top', 'wash', 'seed', 'dust', 'dock', 'score',
-  'load', 'bake', 'partBake', 'bakeOff', 'takeOut', 'depan', 'cool', 'wait', 'glaze', 'slice', 'pack', 'cook', 'clean',
+  'weigh',
+  'feed',
+  'add',
+  'firstSpeed',
+  'secondSpeed',
+  'stand',
+  'turnOut',
+  'bulk',
+  'fold',
+  'divide',
+  'scale',
+  'round',
+  'benchRest',
+  'shape',
+  'tin',
+  'fill',
+  'lockIn',
+  'sheet',
+  'turn',
+  'chill',
+  'prove',
+  'retard',
+  'temper',
+  'top',
+  'wash',
+  'seed',
+  'dust',
+  'dock',
+  'score',
+  'load',
+  'bake',
+  'partBake',
+  'bakeOff',
+  'takeOut',
+  'depan',
+  'cool',
+  'wait',
+  'glaze',
+  'slice',
+  'pack',
+  'cook',
+  'clean',
 ]);
 export type Verb = z.infer<typeof verbSchema>;
 
@@ -46,7 +84,13 @@ export const bakePhaseSchema = z.strictObject({
 export const ripeningSchema = z.discriminatedUnion('model', [
   z.strictObject({ model: z.literal('perKelvin'), referenceC: celsiusSchema, rate: z.number().min(0).max(1) }),
   z.strictObject({ model: z.literal('q10'), referenceC: celsiusSchema, q10: z.number().min(1).max(20) }),
-  z.strictObject({ model: z.literal('cardinal'), referenceC: celsiusSchema, minC: celsiusSchema, optC: celsiusSchema, maxC: celsiusSchema }),
+  z.strictObject({
+    model: z.literal('cardinal'),
+    referenceC: celsiusSchema,
+    minC: celsiusSchema,
+    optC: celsiusSchema,
+    maxC: celsiusSchema,
+  }),
   z.strictObject({ model: z.literal('levain'), referenceC: celsiusSchema }),
 ]);
 
@@ -91,14 +135,26 @@ export const stepSchema = z
   .superRefine((step, context) => {
     const { earliest, target, latest } = step.minutes;
     if (earliest !== undefined && earliest > target) {
-      context.addIssue({ code: 'custom', path: ['minutes', 'earliest'], message: `earliest (${earliest} min) must not be after target (${target} min)` });
+      context.addIssue({
+        code: 'custom',
+        path: ['minutes', 'earliest'],
+        message: `earliest (${earliest} min) must not be after target (${target} min)`,
+      });
     }
     if (latest !== undefined && latest < target) {
-      context.addIssue({ code: 'custom', path: ['minutes', 'latest'], message: `latest (${latest} min) must not be before target (${target} min)` });
+      context.addIssue({
+        code: 'custom',
+        path: ['minutes', 'latest'],
+        message: `latest (${latest} min) must not be before target (${target} min)`,
+      });
     }
     const { late, lost } = step.toleranceMin;
     if (lost !== undefined && lost < late) {
-      context.addIssue({ code: 'custom', path: ['toleranceMin', 'lost'], message: `lost (${lost} min) must not come before late (${late} min)` });
+      context.addIssue({
+        code: 'custom',
+        path: ['toleranceMin', 'lost'],
+        message: `lost (${lost} min) must not come before late (${late} min)`,
+      });
     }
     if (step.kind === 'judged' && step.check === undefined) {
       context.addIssue({ code: 'custom', path: ['check'], message: 'a judged step needs the check that ends it' });

@@ -14,10 +14,15 @@ export const nameSchema = z.string().trim().min(1, 'a name cannot be empty').max
 export const remarkSchema = z.string().trim().min(1, 'a remark cannot be empty').max(REMARK_CHARACTERS);
 
 /** The letters of a formula's tags: one or two, the first upper case (C, Ch). */
-export const tagLettersSchema = z.string().regex(/^[A-Z][a-z]?$/, 'tag letters are one upper case letter, and one lower case letter at most');
+export const tagLettersSchema = z
+  .string()
+  .regex(/^[A-Z][a-z]?$/, 'tag letters are one upper case letter, and one lower case letter at most');
 
 /** A length of time in whole or part minutes, up to a week. */
-export const minutesSchema = z.number().min(0).max(7 * 24 * 60);
+export const minutesSchema = z
+  .number()
+  .min(0)
+  .max(7 * 24 * 60);
 /** A temperature that can occur in a bakehouse, freezer to hearth, in °C. */
 export const celsiusSchema = z.number().min(-40).max(600);
 /** A weight in grams, up to ten tonnes. */

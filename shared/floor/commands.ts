@@ -2,7 +2,15 @@ import { z } from 'zod';
 import { formulaSchema, ingredientSchema, productSchema } from '../documents/formula.ts';
 import { houseSchema } from '../documents/house.ts';
 import { kitchenSchema } from '../documents/kitchen.ts';
-import { celsiusSchema, gramsSchema, instantMsSchema, keySchema, piecesSchema, remarkSchema, serviceDateSchema } from '../documents/names.ts';
+import {
+  celsiusSchema,
+  gramsSchema,
+  instantMsSchema,
+  keySchema,
+  piecesSchema,
+  remarkSchema,
+  serviceDateSchema,
+} from '../documents/names.ts';
 import { idSchema } from '../ids.ts';
 import { callKeySchema, callLevelSchema } from './events.ts';
 
@@ -21,7 +29,11 @@ export const finishStep = z.strictObject({
   /** For a load: where it went in. Missing: the first free slots of the decks that will do. */
   slotIds: z.array(keySchema).min(1).max(40).optional(),
   /** For a divide: what it really became. Missing: as planned. */
-  cuts: z.array(z.strictObject({ productId: keySchema, pieces: piecesSchema })).min(1).max(20).optional(),
+  cuts: z
+    .array(z.strictObject({ productId: keySchema, pieces: piecesSchema }))
+    .min(1)
+    .max(20)
+    .optional(),
   piecesDone: z.number().int().min(0).max(100_000).optional(),
 });
 export const giveMoreTime = z.strictObject({ type: z.literal('giveMoreTime'), ...onStep, minutes: z.number().int().min(1).max(720) });
@@ -62,12 +74,27 @@ export const bringInDay = z.strictObject({
 // What the server says of time and calls; never taken from a client.
 export const raiseCall = z.strictObject({ type: z.literal('raiseCall'), ...onStep, level: callLevelSchema, dueMs: instantMsSchema });
 export const noteSounded = z.strictObject({ type: z.literal('noteSounded'), burst: callLevelSchema, calls: z.array(callKeySchema).min(1) });
-export const anchorClock = z.strictObject({ type: z.literal('anchorClock'), houseMs: instantMsSchema, realMs: instantMsSchema, pace: z.number().min(1).max(3600) });
+export const anchorClock = z.strictObject({
+  type: z.literal('anchorClock'),
+  houseMs: instantMsSchema,
+  realMs: instantMsSchema,
+  pace: z.number().min(1).max(3600),
+});
 export const noteClockJump = z.strictObject({ type: z.literal('noteClockJump'), byMs: z.number().int() });
 
 /** What clients may send. */
 export const clientCommandSchema = z.discriminatedUnion('type', [
-  startStep, finishStep, giveMoreTime, hearCall, hearAllCalls, holdWorkpiece, releaseWorkpiece, skipStep, discardWorkpiece, readTemperature, undoCommand,
+  startStep,
+  finishStep,
+  giveMoreTime,
+  hearCall,
+  hearAllCalls,
+  holdWorkpiece,
+  releaseWorkpiece,
+  skipStep,
+  discardWorkpiece,
+  readTemperature,
+  undoCommand,
 ]);
 /** What only the server itself gives. */
 export const houseCommandSchema = z.discriminatedUnion('type', [bringInDay, raiseCall, noteSounded, anchorClock, noteClockJump]);
@@ -82,8 +109,15 @@ export type CommandOf<Type extends FloorCommand['type']> = Extract<FloorCommand,
  * that clock has begun anew) and by the wall clock. Real milliseconds, whatever the house's pace.
  */
 export const tapTimeSchema = z.strictObject({
-  agoMonotonicMs: z.number().min(0).max(7 * 86_400_000).nullable(),
-  agoWallMs: z.number().min(-366 * 86_400_000).max(366 * 86_400_000),
+  agoMonotonicMs: z
+    .number()
+    .min(0)
+    .max(7 * 86_400_000)
+    .nullable(),
+  agoWallMs: z
+    .number()
+    .min(-366 * 86_400_000)
+    .max(366 * 86_400_000),
 });
 export type TapTime = z.infer<typeof tapTimeSchema>;
 

@@ -2,7 +2,16 @@ import { z } from 'zod';
 import { formulaSchema, ingredientSchema, productSchema } from '../documents/formula.ts';
 import { houseSchema } from '../documents/house.ts';
 import { kitchenSchema } from '../documents/kitchen.ts';
-import { celsiusSchema, gramsSchema, instantMsSchema, keySchema, minutesSchema, piecesSchema, remarkSchema, serviceDateSchema } from '../documents/names.ts';
+import {
+  celsiusSchema,
+  gramsSchema,
+  instantMsSchema,
+  keySchema,
+  minutesSchema,
+  piecesSchema,
+  remarkSchema,
+  serviceDateSchema,
+} from '../documents/names.ts';
 import { idSchema } from '../ids.ts';
 
 /** Version of the events' shape. Older ones are lifted by upcasters when the journal is read. */
@@ -13,8 +22,15 @@ export const callLevelSchema = z.enum(['call', 'late', 'lost']);
 export type CallLevel = z.infer<typeof callLevelSchema>;
 
 export const callKeySchema = z.strictObject({ workpieceId: idSchema, stepId: keySchema, level: callLevelSchema });
-export const tagSchema = z.string().regex(/^[A-Z][a-z]?\d{1,4}([a-z](·\d{1,3})?)?(·\d{1,3})?$/, 'a tag is the letters of the formula and a number, such as C1, Ch2b');
-export const plannedCutSchema = z.strictObject({ productId: keySchema, productVersion: z.number().int().min(1), pieces: piecesSchema, grams: gramsSchema });
+export const tagSchema = z
+  .string()
+  .regex(/^[A-Z][a-z]?\d{1,4}([a-z](·\d{1,3})?)?(·\d{1,3})?$/, 'a tag is the letters of the formula and a number, such as C1, Ch2b');
+export const plannedCutSchema = z.strictObject({
+  productId: keySchema,
+  productVersion: z.number().int().min(1),
+  pieces: piecesSchema,
+  grams: gramsSchema,
+});
 export const resourceSchema = z.strictObject({
   kind: z.enum(['mixer', 'bowl', 'restPlace', 'vessel', 'deck', 'slot', 'bench', 'station']),
   id: keySchema,
@@ -44,10 +60,26 @@ const childSchema = z.strictObject({
 
 // What the house, the kitchen and the books say.
 export const houseAdopted = z.strictObject({ type: z.literal('houseAdopted'), version: z.number().int().min(1), house: houseSchema });
-export const kitchenAdopted = z.strictObject({ type: z.literal('kitchenAdopted'), version: z.number().int().min(1), kitchen: kitchenSchema });
-export const ingredientsAdopted = z.strictObject({ type: z.literal('ingredientsAdopted'), version: z.number().int().min(1), ingredients: z.array(ingredientSchema) });
-export const formulaAdopted = z.strictObject({ type: z.literal('formulaAdopted'), version: z.number().int().min(1), formula: formulaSchema });
-export const productAdopted = z.strictObject({ type: z.literal('productAdopted'), version: z.number().int().min(1), product: productSchema });
+export const kitchenAdopted = z.strictObject({
+  type: z.literal('kitchenAdopted'),
+  version: z.number().int().min(1),
+  kitchen: kitchenSchema,
+});
+export const ingredientsAdopted = z.strictObject({
+  type: z.literal('ingredientsAdopted'),
+  version: z.number().int().min(1),
+  ingredients: z.array(ingredientSchema),
+});
+export const formulaAdopted = z.strictObject({
+  type: z.literal('formulaAdopted'),
+  version: z.number().int().min(1),
+  formula: formulaSchema,
+});
+export const productAdopted = z.strictObject({
+  type: z.literal('productAdopted'),
+  version: z.number().int().min(1),
+  product: productSchema,
+});
 
 // The day and its plan.
 export const dayOpened = z.strictObject({ type: z.literal('dayOpened'), serviceDate: serviceDateSchema });
@@ -68,7 +100,9 @@ export const workpiecePlanned = z.strictObject({
 export const planAdopted = z.strictObject({
   type: z.literal('planAdopted'),
   planId: idSchema,
-  starts: z.array(z.strictObject({ workpieceId: idSchema, stepId: keySchema, plannedStartMs: instantMsSchema, resources: z.array(resourceSchema) })),
+  starts: z.array(
+    z.strictObject({ workpieceId: idSchema, stepId: keySchema, plannedStartMs: instantMsSchema, resources: z.array(resourceSchema) }),
+  ),
 });
 
 // Work on a workpiece.
@@ -82,7 +116,12 @@ export const stepStarted = z.strictObject({
   tapUncertain: z.literal(true).optional(),
 });
 export const stepProgressed = z.strictObject({ type: z.literal('stepProgressed'), ...onStep, piecesDone: z.number().int().min(0) });
-export const stepHandedOver = z.strictObject({ type: z.literal('stepHandedOver'), ...onStep, fromStationId: keySchema, toStationId: keySchema });
+export const stepHandedOver = z.strictObject({
+  type: z.literal('stepHandedOver'),
+  ...onStep,
+  fromStationId: keySchema,
+  toStationId: keySchema,
+});
 export const stepDone = z.strictObject({
   type: z.literal('stepDone'),
   ...onStep,
@@ -96,10 +135,25 @@ export const stepSkipped = z.strictObject({ type: z.literal('stepSkipped'), ...o
 export const moreTimeGiven = z.strictObject({ type: z.literal('moreTimeGiven'), ...onStep, minutes: z.number().int().min(1).max(720) });
 export const workpieceHeld = z.strictObject({ type: z.literal('workpieceHeld'), ...onStep, untilMs: instantMsSchema });
 export const workpieceReleased = z.strictObject({ type: z.literal('workpieceReleased'), ...onStep });
-export const workpieceMoved = z.strictObject({ type: z.literal('workpieceMoved'), workpieceId: idSchema, placeId: keySchema, atMs: instantMsSchema });
+export const workpieceMoved = z.strictObject({
+  type: z.literal('workpieceMoved'),
+  workpieceId: idSchema,
+  placeId: keySchema,
+  atMs: instantMsSchema,
+});
 export const workpieceFinished = z.strictObject({ type: z.literal('workpieceFinished'), workpieceId: idSchema, atMs: instantMsSchema });
-export const workpieceDiscarded = z.strictObject({ type: z.literal('workpieceDiscarded'), workpieceId: idSchema, atMs: instantMsSchema, reason: remarkSchema });
-export const ovenLoaded = z.strictObject({ type: z.literal('ovenLoaded'), ...onStep, slotIds: z.array(keySchema).min(1), pieces: piecesSchema.optional() });
+export const workpieceDiscarded = z.strictObject({
+  type: z.literal('workpieceDiscarded'),
+  workpieceId: idSchema,
+  atMs: instantMsSchema,
+  reason: remarkSchema,
+});
+export const ovenLoaded = z.strictObject({
+  type: z.literal('ovenLoaded'),
+  ...onStep,
+  slotIds: z.array(keySchema).min(1),
+  pieces: piecesSchema.optional(),
+});
 export const ovenUnloaded = z.strictObject({ type: z.literal('ovenUnloaded'), ...onStep, slotIds: z.array(keySchema).min(1) });
 export const temperatureRead = z.strictObject({
   type: z.literal('temperatureRead'),
@@ -115,7 +169,12 @@ export const ingredientAdded = z.strictObject({
   grams: gramsSchema,
   lotNumber: z.string().min(1).max(80).optional(),
 });
-export const waterHeldBackUsed = z.strictObject({ type: z.literal('waterHeldBackUsed'), ...onStep, usedG: gramsSchema, heldG: gramsSchema });
+export const waterHeldBackUsed = z.strictObject({
+  type: z.literal('waterHeldBackUsed'),
+  ...onStep,
+  usedG: gramsSchema,
+  heldG: gramsSchema,
+});
 
 // Genealogy: every edge with its amount.
 export const workpieceDivided = z.strictObject({
@@ -124,7 +183,12 @@ export const workpieceDivided = z.strictObject({
   children: z.array(childSchema).min(1),
   lossG: gramsSchema,
 });
-export const loadsMade = z.strictObject({ type: z.literal('loadsMade'), ...onStep, children: z.array(childSchema).min(1), lossG: gramsSchema });
+export const loadsMade = z.strictObject({
+  type: z.literal('loadsMade'),
+  ...onStep,
+  children: z.array(childSchema).min(1),
+  lossG: gramsSchema,
+});
 export const workpiecesJoined = z.strictObject({
   type: z.literal('workpiecesJoined'),
   workpieceId: idSchema,
@@ -150,10 +214,22 @@ export const scrapPutBack = z.strictObject({
   grams: gramsSchema,
   atMs: instantMsSchema,
 });
-export const fermentFed = z.strictObject({ type: z.literal('fermentFed'), workpieceId: idSchema, seedG: gramsSchema, flourG: gramsSchema, waterG: gramsSchema, atMs: instantMsSchema });
+export const fermentFed = z.strictObject({
+  type: z.literal('fermentFed'),
+  workpieceId: idSchema,
+  seedG: gramsSchema,
+  flourG: gramsSchema,
+  waterG: gramsSchema,
+  atMs: instantMsSchema,
+});
 
 // Resources.
-export const deckSet = z.strictObject({ type: z.literal('deckSet'), deckId: keySchema, temperatureC: celsiusSchema, atMs: instantMsSchema });
+export const deckSet = z.strictObject({
+  type: z.literal('deckSet'),
+  deckId: keySchema,
+  temperatureC: celsiusSchema,
+  atMs: instantMsSchema,
+});
 export const resourceBlocked = z.strictObject({
   type: z.literal('resourceBlocked'),
   resource: resourceSchema,
@@ -162,34 +238,131 @@ export const resourceBlocked = z.strictObject({
   atMs: instantMsSchema,
 });
 export const resourceFreed = z.strictObject({ type: z.literal('resourceFreed'), resource: resourceSchema, atMs: instantMsSchema });
-export const vesselsTaken = z.strictObject({ type: z.literal('vesselsTaken'), workpieceId: idSchema, vesselId: keySchema, count: z.number().int().min(1), atMs: instantMsSchema });
-export const vesselsReturned = z.strictObject({ type: z.literal('vesselsReturned'), workpieceId: idSchema, vesselId: keySchema, count: z.number().int().min(1), atMs: instantMsSchema });
+export const vesselsTaken = z.strictObject({
+  type: z.literal('vesselsTaken'),
+  workpieceId: idSchema,
+  vesselId: keySchema,
+  count: z.number().int().min(1),
+  atMs: instantMsSchema,
+});
+export const vesselsReturned = z.strictObject({
+  type: z.literal('vesselsReturned'),
+  workpieceId: idSchema,
+  vesselId: keySchema,
+  count: z.number().int().min(1),
+  atMs: instantMsSchema,
+});
 
 // Corrections keep what they correct.
-export const timeCorrected = z.strictObject({ type: z.literal('timeCorrected'), workpieceId: idSchema, stepId: keySchema, edge: z.enum(['start', 'end']), fromMs: instantMsSchema, toMs: instantMsSchema, atMs: instantMsSchema });
-export const countCorrected = z.strictObject({ type: z.literal('countCorrected'), workpieceId: idSchema, fromPieces: z.number().int().min(0), toPieces: z.number().int().min(0), atMs: instantMsSchema });
-export const tagCorrected = z.strictObject({ type: z.literal('tagCorrected'), workpieceId: idSchema, fromTag: tagSchema, toTag: tagSchema, atMs: instantMsSchema });
+export const timeCorrected = z.strictObject({
+  type: z.literal('timeCorrected'),
+  workpieceId: idSchema,
+  stepId: keySchema,
+  edge: z.enum(['start', 'end']),
+  fromMs: instantMsSchema,
+  toMs: instantMsSchema,
+  atMs: instantMsSchema,
+});
+export const countCorrected = z.strictObject({
+  type: z.literal('countCorrected'),
+  workpieceId: idSchema,
+  fromPieces: z.number().int().min(0),
+  toPieces: z.number().int().min(0),
+  atMs: instantMsSchema,
+});
+export const tagCorrected = z.strictObject({
+  type: z.literal('tagCorrected'),
+  workpieceId: idSchema,
+  fromTag: tagSchema,
+  toTag: tagSchema,
+  atMs: instantMsSchema,
+});
 /** Takes back what one command did: the workpieces are again as they were before it. */
-export const commandUndone = z.strictObject({ type: z.literal('commandUndone'), undoneCommandId: idSchema, workpieceIds: z.array(idSchema), atMs: instantMsSchema });
+export const commandUndone = z.strictObject({
+  type: z.literal('commandUndone'),
+  undoneCommandId: idSchema,
+  workpieceIds: z.array(idSchema),
+  atMs: instantMsSchema,
+});
 
 // Calls and the clock.
-export const callRaised = z.strictObject({ type: z.literal('callRaised'), workpieceId: idSchema, stepId: keySchema, level: callLevelSchema, dueMs: instantMsSchema, atMs: instantMsSchema });
-export const callHeard = z.strictObject({ type: z.literal('callHeard'), workpieceId: idSchema, stepId: keySchema, level: callLevelSchema, atMs: instantMsSchema });
-export const callSounded = z.strictObject({ type: z.literal('callSounded'), burst: callLevelSchema, calls: z.array(callKeySchema).min(1), atMs: instantMsSchema });
+export const callRaised = z.strictObject({
+  type: z.literal('callRaised'),
+  workpieceId: idSchema,
+  stepId: keySchema,
+  level: callLevelSchema,
+  dueMs: instantMsSchema,
+  atMs: instantMsSchema,
+});
+export const callHeard = z.strictObject({
+  type: z.literal('callHeard'),
+  workpieceId: idSchema,
+  stepId: keySchema,
+  level: callLevelSchema,
+  atMs: instantMsSchema,
+});
+export const callSounded = z.strictObject({
+  type: z.literal('callSounded'),
+  burst: callLevelSchema,
+  calls: z.array(callKeySchema).min(1),
+  atMs: instantMsSchema,
+});
 /** House time = houseMs + pace · (real − realMs), from this event on. */
-export const clockAnchored = z.strictObject({ type: z.literal('clockAnchored'), houseMs: instantMsSchema, realMs: instantMsSchema, pace: z.number().min(1).max(3600) });
+export const clockAnchored = z.strictObject({
+  type: z.literal('clockAnchored'),
+  houseMs: instantMsSchema,
+  realMs: instantMsSchema,
+  pace: z.number().min(1).max(3600),
+});
 /** Somebody or something set the server's clock by so much; all open instants move with it, so nothing fires or is swallowed. */
 export const clockJumped = z.strictObject({ type: z.literal('clockJumped'), byMs: z.number().int(), atMs: instantMsSchema });
 
 export const floorEventSchema = z.discriminatedUnion('type', [
-  houseAdopted, kitchenAdopted, ingredientsAdopted, formulaAdopted, productAdopted,
-  dayOpened, dayClosed, workpiecePlanned, planAdopted,
-  stepStarted, stepProgressed, stepHandedOver, stepDone, stepSkipped, moreTimeGiven, workpieceHeld, workpieceReleased,
-  workpieceMoved, workpieceFinished, workpieceDiscarded, ovenLoaded, ovenUnloaded, temperatureRead, ingredientAdded, waterHeldBackUsed,
-  workpieceDivided, loadsMade, workpiecesJoined, workpieceDrawn, scrapPutBack, fermentFed,
-  deckSet, resourceBlocked, resourceFreed, vesselsTaken, vesselsReturned,
-  timeCorrected, countCorrected, tagCorrected, commandUndone,
-  callRaised, callHeard, callSounded, clockAnchored, clockJumped,
+  houseAdopted,
+  kitchenAdopted,
+  ingredientsAdopted,
+  formulaAdopted,
+  productAdopted,
+  dayOpened,
+  dayClosed,
+  workpiecePlanned,
+  planAdopted,
+  stepStarted,
+  stepProgressed,
+  stepHandedOver,
+  stepDone,
+  stepSkipped,
+  moreTimeGiven,
+  workpieceHeld,
+  workpieceReleased,
+  workpieceMoved,
+  workpieceFinished,
+  workpieceDiscarded,
+  ovenLoaded,
+  ovenUnloaded,
+  temperatureRead,
+  ingredientAdded,
+  waterHeldBackUsed,
+  workpieceDivided,
+  loadsMade,
+  workpiecesJoined,
+  workpieceDrawn,
+  scrapPutBack,
+  fermentFed,
+  deckSet,
+  resourceBlocked,
+  resourceFreed,
+  vesselsTaken,
+  vesselsReturned,
+  timeCorrected,
+  countCorrected,
+  tagCorrected,
+  commandUndone,
+  callRaised,
+  callHeard,
+  callSounded,
+  clockAnchored,
+  clockJumped,
 ]);
 
 /** One fact of the trade, in the past tense. */

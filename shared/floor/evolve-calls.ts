@@ -26,12 +26,16 @@ export function evolveCalls(state: FloorState, event: CallEvent): FloorState {
         lastSoundedMs: null,
       }));
     case 'callHeard':
-      return withCall(state, event.workpieceId, (call) => (call === null || call.stepId !== event.stepId ? call : { ...call, heardMs: event.atMs }));
+      return withCall(state, event.workpieceId, (call) =>
+        call === null || call.stepId !== event.stepId ? call : { ...call, heardMs: event.atMs },
+      );
     case 'callSounded': {
       let next: FloorState = { ...state, lastSoundedMs: { ...state.lastSoundedMs, [event.burst]: event.atMs } };
       for (const sounded of event.calls) {
         next = withCall(next, sounded.workpieceId, (call) =>
-          call === null || call.stepId !== sounded.stepId || call.level !== sounded.level ? call : { ...call, soundedCount: call.soundedCount + 1, lastSoundedMs: event.atMs },
+          call === null || call.stepId !== sounded.stepId || call.level !== sounded.level
+            ? call
+            : { ...call, soundedCount: call.soundedCount + 1, lastSoundedMs: event.atMs },
         );
       }
       return next;

@@ -3,11 +3,27 @@ import type { EventOf, FloorEvent } from './events.ts';
 import { OPEN_DATES_KEPT, versionKey, type FloorState, type Workpiece } from './state.ts';
 
 type DocumentEvent = EventOf<
-  'houseAdopted' | 'kitchenAdopted' | 'ingredientsAdopted' | 'formulaAdopted' | 'productAdopted' | 'dayOpened' | 'dayClosed' | 'workpiecePlanned' | 'planAdopted'
+  | 'houseAdopted'
+  | 'kitchenAdopted'
+  | 'ingredientsAdopted'
+  | 'formulaAdopted'
+  | 'productAdopted'
+  | 'dayOpened'
+  | 'dayClosed'
+  | 'workpiecePlanned'
+  | 'planAdopted'
 >;
 
 const TYPES: ReadonlySet<string> = new Set<DocumentEvent['type']>([
-  'houseAdopted', 'kitchenAdopted', 'ingredientsAdopted', 'formulaAdopted', 'productAdopted', 'dayOpened', 'dayClosed', 'workpiecePlanned', 'planAdopted',
+  'houseAdopted',
+  'kitchenAdopted',
+  'ingredientsAdopted',
+  'formulaAdopted',
+  'productAdopted',
+  'dayOpened',
+  'dayClosed',
+  'workpiecePlanned',
+  'planAdopted',
 ]);
 
 /** Whether the event is about documents, days or plans. */
@@ -37,7 +53,11 @@ export function evolveDocuments(state: FloorState, event: DocumentEvent): FloorS
         productVersions: { ...state.productVersions, [event.product.id]: event.version },
       };
     case 'dayOpened':
-      return { ...state, serviceDate: event.serviceDate, openDates: [...state.openDates.filter((date) => date !== event.serviceDate), event.serviceDate].slice(-OPEN_DATES_KEPT) };
+      return {
+        ...state,
+        serviceDate: event.serviceDate,
+        openDates: [...state.openDates.filter((date) => date !== event.serviceDate), event.serviceDate].slice(-OPEN_DATES_KEPT),
+      };
     case 'dayClosed':
       return { ...state, openDates: state.openDates.filter((date) => date !== event.serviceDate) };
     case 'workpiecePlanned':

@@ -4,7 +4,14 @@ import type { Edge, FloorState, Workpiece } from './state.ts';
 
 type GenealogyEvent = EventOf<'workpieceDivided' | 'loadsMade' | 'workpiecesJoined' | 'workpieceDrawn' | 'scrapPutBack' | 'fermentFed'>;
 
-const TYPES: ReadonlySet<string> = new Set<GenealogyEvent['type']>(['workpieceDivided', 'loadsMade', 'workpiecesJoined', 'workpieceDrawn', 'scrapPutBack', 'fermentFed']);
+const TYPES: ReadonlySet<string> = new Set<GenealogyEvent['type']>([
+  'workpieceDivided',
+  'loadsMade',
+  'workpiecesJoined',
+  'workpieceDrawn',
+  'scrapPutBack',
+  'fermentFed',
+]);
 
 /** Whether the event is an edge of the genealogy. */
 export function isGenealogyEvent(event: FloorEvent): event is GenealogyEvent {
@@ -23,7 +30,13 @@ export function evolveGenealogy(state: FloorState, event: GenealogyEvent, record
     case 'workpieceDrawn':
       return drawn(state, { kind: 'draw', fromId: event.fromWorkpieceId, toId: event.toWorkpieceId, grams: event.grams, atMs: event.atMs });
     case 'scrapPutBack':
-      return drawn(state, { kind: 'putBack', fromId: event.fromWorkpieceId, toId: event.toWorkpieceId, grams: event.grams, atMs: event.atMs });
+      return drawn(state, {
+        kind: 'putBack',
+        fromId: event.fromWorkpieceId,
+        toId: event.toWorkpieceId,
+        grams: event.grams,
+        atMs: event.atMs,
+      });
     case 'fermentFed': {
       const pot = state.workpieces[event.workpieceId];
       if (pot === undefined) return state;
@@ -36,7 +49,12 @@ export function evolveGenealogy(state: FloorState, event: GenealogyEvent, record
   }
 }
 
-function branched(state: FloorState, event: EventOf<'workpieceDivided' | 'loadsMade'>, kind: 'cut' | 'load', commandId: string): FloorState {
+function branched(
+  state: FloorState,
+  event: EventOf<'workpieceDivided' | 'loadsMade'>,
+  kind: 'cut' | 'load',
+  commandId: string,
+): FloorState {
   const parent = state.workpieces[event.workpieceId];
   if (parent === undefined) return state;
   const workpieces: Record<string, Workpiece> = { ...state.workpieces };
@@ -66,7 +84,13 @@ function branched(state: FloorState, event: EventOf<'workpieceDivided' | 'loadsM
       lastCommandId: null,
       lastDoneCommandId: null,
     };
-    edges.push({ kind: kind === 'cut' ? 'divide' : 'load', fromId: parent.id, toId: child.workpieceId, grams: child.grams, atMs: event.atMs });
+    edges.push({
+      kind: kind === 'cut' ? 'divide' : 'load',
+      fromId: parent.id,
+      toId: child.workpieceId,
+      grams: child.grams,
+      atMs: event.atMs,
+    });
   }
   workpieces[parent.id] = {
     ...parent,
@@ -94,14 +118,37 @@ function joined(state: FloorState, event: EventOf<'workpiecesJoined'>, commandId
     if (workpiece === undefined) continue;
     grams += parent.grams;
     edges.push({ kind: 'join', fromId: parent.workpieceId, toId: event.workpieceId, grams: parent.grams, atMs: event.atMs });
-    workpieces[parent.workpieceId] = { ...workpiece, childIds: [...workpiece.childIds, event.workpieceId], finishedMs: event.atMs, ending: 'divided', call: null, placeId: null, mixerId: null, lastCommandId: commandId, lastDoneCommandId: commandId };
+    workpieces[parent.workpieceId] = {
+      ...workpiece,
+      childIds: [...workpiece.childIds, event.workpieceId],
+      finishedMs: event.atMs,
+      ending: 'divided',
+      call: null,
+      placeId: null,
+      mixerId: null,
+      lastCommandId: commandId,
+      lastDoneCommandId: commandId,
+    };
   }
-  workpieces[event.workpieceId] = { ...first, id: event.workpieceId, tag: event.tag, grams, parentId: null, childIds: [], readyMs: event.atMs, call: null, heldUntilMs: null };
+  workpieces[event.workpieceId] = {
+    ...first,
+    id: event.workpieceId,
+    tag: event.tag,
+    grams,
+    parentId: null,
+    childIds: [],
+    readyMs: event.atMs,
+    call: null,
+    heldUntilMs: null,
+  };
   return { ...state, workpieces, edges };
 }
 
 function drawn(state: FloorState, edge: Edge): FloorState {
   const source = state.workpieces[edge.fromId];
-  const workpieces = source === undefined ? state.workpieces : { ...state.workpieces, [source.id]: { ...source, grams: Math.max(0, source.grams - edge.grams) } };
+  const workpieces =
+    source === undefined
+      ? state.workpieces
+      : { ...state.workpieces, [source.id]: { ...source, grams: Math.max(0, source.grams - edge.grams) } };
   return { ...state, workpieces, edges: [...state.edges, edge] };
 }

@@ -4,15 +4,51 @@ import type { FloorState, StepLife, Workpiece } from './state.ts';
 import { wayOf } from './way.ts';
 
 type WorkEvent = EventOf<
-  | 'stepStarted' | 'stepProgressed' | 'stepHandedOver' | 'stepDone' | 'stepSkipped' | 'moreTimeGiven' | 'workpieceHeld' | 'workpieceReleased'
-  | 'workpieceMoved' | 'workpieceFinished' | 'workpieceDiscarded' | 'ovenLoaded' | 'ovenUnloaded' | 'temperatureRead' | 'ingredientAdded'
-  | 'waterHeldBackUsed' | 'vesselsTaken' | 'vesselsReturned' | 'timeCorrected' | 'countCorrected' | 'tagCorrected'
+  | 'stepStarted'
+  | 'stepProgressed'
+  | 'stepHandedOver'
+  | 'stepDone'
+  | 'stepSkipped'
+  | 'moreTimeGiven'
+  | 'workpieceHeld'
+  | 'workpieceReleased'
+  | 'workpieceMoved'
+  | 'workpieceFinished'
+  | 'workpieceDiscarded'
+  | 'ovenLoaded'
+  | 'ovenUnloaded'
+  | 'temperatureRead'
+  | 'ingredientAdded'
+  | 'waterHeldBackUsed'
+  | 'vesselsTaken'
+  | 'vesselsReturned'
+  | 'timeCorrected'
+  | 'countCorrected'
+  | 'tagCorrected'
 >;
 
 const TYPES: ReadonlySet<string> = new Set<WorkEvent['type']>([
-  'stepStarted', 'stepProgressed', 'stepHandedOver', 'stepDone', 'stepSkipped', 'moreTimeGiven', 'workpieceHeld', 'workpieceReleased',
-  'workpieceMoved', 'workpieceFinished', 'workpieceDiscarded', 'ovenLoaded', 'ovenUnloaded', 'temperatureRead', 'ingredientAdded',
-  'waterHeldBackUsed', 'vesselsTaken', 'vesselsReturned', 'timeCorrected', 'countCorrected', 'tagCorrected',
+  'stepStarted',
+  'stepProgressed',
+  'stepHandedOver',
+  'stepDone',
+  'stepSkipped',
+  'moreTimeGiven',
+  'workpieceHeld',
+  'workpieceReleased',
+  'workpieceMoved',
+  'workpieceFinished',
+  'workpieceDiscarded',
+  'ovenLoaded',
+  'ovenUnloaded',
+  'temperatureRead',
+  'ingredientAdded',
+  'waterHeldBackUsed',
+  'vesselsTaken',
+  'vesselsReturned',
+  'timeCorrected',
+  'countCorrected',
+  'tagCorrected',
 ]);
 
 /** Readings kept in the live state for one workpiece; the journal has them all. */
@@ -64,7 +100,9 @@ function workOn(state: FloorState, workpiece: Workpiece, event: WorkEvent, recor
       return { ...workpiece, readings: [...workpiece.readings, reading].slice(-READINGS_KEPT) };
     }
     case 'timeCorrected':
-      return withLife(workpiece, event.stepId, (life) => (event.edge === 'start' ? { ...life, startedMs: event.toMs } : { ...life, endedMs: event.toMs }));
+      return withLife(workpiece, event.stepId, (life) =>
+        event.edge === 'start' ? { ...life, startedMs: event.toMs } : { ...life, endedMs: event.toMs },
+      );
     case 'countCorrected':
       return { ...workpiece, pieces: event.toPieces };
     case 'tagCorrected':
@@ -114,7 +152,13 @@ function started(workpiece: Workpiece, event: EventOf<'stepStarted'>, deviceId: 
   };
 }
 
-function ended(state: FloorState, workpiece: Workpiece, event: EventOf<'stepDone' | 'stepSkipped'>, deviceId: string, status: 'done' | 'skipped'): Workpiece {
+function ended(
+  state: FloorState,
+  workpiece: Workpiece,
+  event: EventOf<'stepDone' | 'stepSkipped'>,
+  deviceId: string,
+  status: 'done' | 'skipped',
+): Workpiece {
   const before = workpiece.steps[event.stepId];
   const life: StepLife = {
     status,

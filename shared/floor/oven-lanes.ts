@@ -49,7 +49,14 @@ export function ovenLanes(state: FloorState, nowMs: number): readonly DeckLanes[
     if (isIn) {
       const fromMs = bakeStartMs(state, due.workpiece) ?? due.startedMs ?? nowMs;
       for (const slotId of due.workpiece.slotIds) {
-        bookings.get(slotId)?.push({ workpieceId: due.workpiece.id, tag: due.workpiece.tag, fromMs, toMs: Math.max(due.dueMs, nowMs), isIn: true, clashesWith: [] });
+        bookings.get(slotId)?.push({
+          workpieceId: due.workpiece.id,
+          tag: due.workpiece.tag,
+          fromMs,
+          toMs: Math.max(due.dueMs, nowMs),
+          isIn: true,
+          clashesWith: [],
+        });
       }
     }
   }
@@ -66,13 +73,16 @@ function bakeStartMs(state: FloorState, workpiece: Workpiece): number | null {
 
 function book(stay: OvenStay, decks: readonly Deck[], bookings: Map<string, Booking[]>): void {
   const candidates = stay.deckIds.flatMap((deckId) => decks.find((deck) => deck.id === deckId)?.slots.map((slot) => slot.id) ?? []);
-  const overlapping = (slotId: string): Booking[] => (bookings.get(slotId) ?? []).filter((booking) => booking.fromMs < stay.toMs && stay.fromMs < booking.toMs);
+  const overlapping = (slotId: string): Booking[] =>
+    (bookings.get(slotId) ?? []).filter((booking) => booking.fromMs < stay.toMs && stay.fromMs < booking.toMs);
   const free = candidates.filter((slotId) => overlapping(slotId).length === 0);
   const taken = candidates.filter((slotId) => overlapping(slotId).length > 0);
   const chosen = [...free, ...taken].slice(0, stay.slotsNeeded);
   for (const slotId of chosen) {
     const clashesWith = overlapping(slotId).map((booking) => booking.tag);
-    bookings.get(slotId)?.push({ workpieceId: stay.workpieceId, tag: stay.tag, fromMs: stay.fromMs, toMs: stay.toMs, isIn: false, clashesWith });
+    bookings
+      .get(slotId)
+      ?.push({ workpieceId: stay.workpieceId, tag: stay.tag, fromMs: stay.fromMs, toMs: stay.toMs, isIn: false, clashesWith });
   }
 }
 

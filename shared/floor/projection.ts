@@ -56,7 +56,15 @@ export function projectionOf(state: FloorState, workpiece: Workpiece, nowMs: num
     workpiece.cuts.forEach((cut, cutIndex) => {
       const product = state.products[versionKey(cut.productId, cut.productVersion)];
       if (product === undefined) return;
-      const cutWorkpiece: Workpiece = { ...workpiece, kind: 'cut', tag: cutTag(workpiece.tag, cutIndex), productId: cut.productId, productVersion: cut.productVersion, pieces: cut.pieces, slotIds: [] };
+      const cutWorkpiece: Workpiece = {
+        ...workpiece,
+        kind: 'cut',
+        tag: cutTag(workpiece.tag, cutIndex),
+        productId: cut.productId,
+        productVersion: cut.productVersion,
+        pieces: cut.pieces,
+        slotIds: [],
+      };
       const ahead: Stretch[] = [];
       readyMs = Math.max(readyMs, append(ahead, product.way, atMs, cut.pieces));
       stays.push(...ovenStays(state, cutWorkpiece, product.way, ahead));
@@ -91,7 +99,10 @@ function ovenStays(state: FloorState, workpiece: Workpiece, way: readonly Step[]
   stretches.forEach((bake) => {
     if (bake.kind !== 'bake') return;
     const index = way.findIndex((step) => step.id === bake.stepId);
-    const load = way.slice(0, index).reverse().find((step) => step.verb === 'load');
+    const load = way
+      .slice(0, index)
+      .reverse()
+      .find((step) => step.verb === 'load');
     stays.push({
       workpieceId: workpiece.id,
       tag: workpiece.tag,

@@ -10,7 +10,8 @@ export function prune(state: FloorState, atMs: number): FloorState {
   const formulaKeys = new Set(kept.map((workpiece) => versionKey(workpiece.formulaId, workpiece.formulaVersion)));
   const productKeys = new Set<string>();
   for (const workpiece of kept) {
-    if (workpiece.productId !== null && workpiece.productVersion !== null) productKeys.add(versionKey(workpiece.productId, workpiece.productVersion));
+    if (workpiece.productId !== null && workpiece.productVersion !== null)
+      productKeys.add(versionKey(workpiece.productId, workpiece.productVersion));
     for (const cut of workpiece.cuts) productKeys.add(versionKey(cut.productId, cut.productVersion));
   }
   return {
@@ -22,7 +23,11 @@ export function prune(state: FloorState, atMs: number): FloorState {
   };
 }
 
-function keptVersions<Document>(documents: Readonly<Record<string, Document>>, newest: Readonly<Record<string, number>>, used: ReadonlySet<string>): Readonly<Record<string, Document>> {
+function keptVersions<Document>(
+  documents: Readonly<Record<string, Document>>,
+  newest: Readonly<Record<string, number>>,
+  used: ReadonlySet<string>,
+): Readonly<Record<string, Document>> {
   const newestKeys = new Set(Object.entries(newest).map(([id, version]) => versionKey(id, version)));
   return Object.fromEntries(Object.entries(documents).filter(([key]) => used.has(key) || newestKeys.has(key)));
 }

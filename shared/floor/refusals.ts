@@ -13,8 +13,21 @@ export const refusalSchema = z.discriminatedUnion('code', [
   z.strictObject({ code: z.literal('workpieceFinished'), ...what, atMs: instantMsSchema }),
   z.strictObject({ code: z.literal('stepUnknown'), ...what }),
   /** Somebody was first: who, where and when. */
-  z.strictObject({ code: z.literal('stepAlreadyDone'), ...what, atMs: instantMsSchema, deviceId: idSchema.optional(), stationId: keySchema.optional(), skipped: z.boolean() }),
-  z.strictObject({ code: z.literal('stepAlreadyStarted'), ...what, atMs: instantMsSchema, deviceId: idSchema.optional(), stationId: keySchema.optional() }),
+  z.strictObject({
+    code: z.literal('stepAlreadyDone'),
+    ...what,
+    atMs: instantMsSchema,
+    deviceId: idSchema.optional(),
+    stationId: keySchema.optional(),
+    skipped: z.boolean(),
+  }),
+  z.strictObject({
+    code: z.literal('stepAlreadyStarted'),
+    ...what,
+    atMs: instantMsSchema,
+    deviceId: idSchema.optional(),
+    stationId: keySchema.optional(),
+  }),
   z.strictObject({ code: z.literal('stepNotReached'), ...what, currentStepId: keySchema }),
   z.strictObject({ code: z.literal('mixerBusy'), ...what, mixerId: keySchema, busyWithTag: tagSchema }),
   z.strictObject({ code: z.literal('mixerUnknown'), ...what, mixerId: keySchema }),

@@ -6,7 +6,10 @@ import type { Call, FloorState, StepLife, UndoEntry, Workpiece } from './state.t
  */
 export function shiftOpenInstants(state: FloorState, byMs: number): FloorState {
   const workpieces = mapValues(state.workpieces, (workpiece) => shiftWorkpiece(workpiece, byMs));
-  const undo = mapValues(state.undo, (entry): UndoEntry => ({ ...entry, before: mapValues(entry.before, (before) => (before === null ? null : shiftWorkpiece(before, byMs))) }));
+  const undo = mapValues(state.undo, (entry): UndoEntry => ({
+    ...entry,
+    before: mapValues(entry.before, (before) => (before === null ? null : shiftWorkpiece(before, byMs))),
+  }));
   return { ...state, workpieces, undo, lastSoundedMs: mapValues(state.lastSoundedMs, (atMs) => atMs + byMs) };
 }
 
@@ -21,7 +24,11 @@ function shiftWorkpiece(workpiece: Workpiece, byMs: number): Workpiece {
     plannedStartMs: workpiece.plannedStartMs + byMs,
     readyMs: workpiece.readyMs + byMs,
     heldUntilMs: shifted(workpiece.heldUntilMs, byMs),
-    steps: mapValues(workpiece.steps, (life): StepLife => ({ ...life, startedMs: shifted(life.startedMs, byMs), endedMs: shifted(life.endedMs, byMs) })),
+    steps: mapValues(workpiece.steps, (life): StepLife => ({
+      ...life,
+      startedMs: shifted(life.startedMs, byMs),
+      endedMs: shifted(life.endedMs, byMs),
+    })),
     readings: workpiece.readings.map((reading) => ({ ...reading, atMs: reading.atMs + byMs })),
     call: workpiece.call === null ? null : shiftCall(workpiece.call, byMs),
   };

@@ -39,12 +39,16 @@ export function rememberForUndo(state: FloorState, recorded: RecordedEvent): Flo
   const touched = undoableWorkpieces(recorded.event);
   if (touched.length === 0) return state;
   const existing = state.undo[recorded.deviceId];
-  const entry: UndoEntry = existing?.commandId === recorded.commandId ? existing : { commandId: recorded.commandId, sequence: recorded.sequence, before: {} };
+  const entry: UndoEntry =
+    existing?.commandId === recorded.commandId ? existing : { commandId: recorded.commandId, sequence: recorded.sequence, before: {} };
   const before: Record<string, Workpiece | null> = { ...entry.before };
   for (const workpieceId of touched) {
     if (!(workpieceId in before)) before[workpieceId] = state.workpieces[workpieceId] ?? null;
   }
-  return { ...state, undo: withoutIdlest({ ...state.undo, [recorded.deviceId]: { commandId: entry.commandId, sequence: recorded.sequence, before } }) };
+  return {
+    ...state,
+    undo: withoutIdlest({ ...state.undo, [recorded.deviceId]: { commandId: entry.commandId, sequence: recorded.sequence, before } }),
+  };
 }
 
 function withoutIdlest(undo: Readonly<Record<string, UndoEntry>>): Readonly<Record<string, UndoEntry>> {

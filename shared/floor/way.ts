@@ -28,7 +28,11 @@ export function wayOf(state: FloorState, workpiece: Workpiece): readonly Step[] 
 
 /** Name to show for a workpiece: its product's, or its formula's while it can become several. */
 export function nameOf(state: FloorState, workpiece: Workpiece): string {
-  return productOf(state, workpiece)?.name ?? state.formulas[versionKey(workpiece.formulaId, workpiece.formulaVersion)]?.name ?? workpiece.formulaId;
+  return (
+    productOf(state, workpiece)?.name ??
+    state.formulas[versionKey(workpiece.formulaId, workpiece.formulaVersion)]?.name ??
+    workpiece.formulaId
+  );
 }
 
 /** Index of the step that stands first: the earliest that is neither done nor skipped. The way's length where all are. */

@@ -21,7 +21,11 @@ export const welcomeSchema = z.strictObject({
   addresses: z.array(z.string()),
 });
 /** The state is the server's own and not checked again field by field. */
-export const snapshotSchema = z.strictObject({ type: z.literal('snapshot'), sequence: z.number().int().min(0), state: z.custom<FloorState>((value) => typeof value === 'object' && value !== null) });
+export const snapshotSchema = z.strictObject({
+  type: z.literal('snapshot'),
+  sequence: z.number().int().min(0),
+  state: z.custom<FloorState>((value) => typeof value === 'object' && value !== null),
+});
 export const eventsSchema = z.strictObject({ type: z.literal('events'), events: z.array(recordedEventSchema).min(1) });
 /** Catching up is over: from here on everything is news. */
 export const liveSchema = z.strictObject({ type: z.literal('live'), sequence: z.number().int().min(0) });
@@ -29,13 +33,26 @@ export const outcomeMessageSchema = z.strictObject({ type: z.literal('outcome'),
 /** RFC 5905's t2 and t3, in the server's real time. */
 export const pongSchema = z.strictObject({ type: z.literal('pong'), t1: z.number(), t2: z.number(), t3: z.number(), clock: clockSchema });
 /** Sound this burst now, and say so: this device is the one that sounds. */
-export const soundSchema = z.strictObject({ type: z.literal('sound'), soundId: idSchema, burst: callLevelSchema, calls: z.array(callKeySchema).min(1) });
+export const soundSchema = z.strictObject({
+  type: z.literal('sound'),
+  soundId: idSchema,
+  burst: callLevelSchema,
+  calls: z.array(callKeySchema).min(1),
+});
 /** Whether any device can sound at present; a wall says so where none can. */
 export const soundStatusSchema = z.strictObject({ type: z.literal('soundStatus'), soundingDeviceId: idSchema.nullable() });
 export const devicesSchema = z.strictObject({ type: z.literal('devices'), devices: z.array(deviceSchema) });
 
 /** Everything that the server may say. */
 export const downMessageSchema = z.discriminatedUnion('type', [
-  welcomeSchema, snapshotSchema, eventsSchema, liveSchema, outcomeMessageSchema, pongSchema, soundSchema, soundStatusSchema, devicesSchema,
+  welcomeSchema,
+  snapshotSchema,
+  eventsSchema,
+  liveSchema,
+  outcomeMessageSchema,
+  pongSchema,
+  soundSchema,
+  soundStatusSchema,
+  devicesSchema,
 ]);
 export type DownMessage = z.infer<typeof downMessageSchema>;

@@ -20,15 +20,36 @@ export const helloSchema = z.strictObject({
   sound: soundReadinessSchema,
   stationId: keySchema.nullable(),
 });
-export const commandMessageSchema = z.strictObject({ type: z.literal('command'), commandId: idSchema, tap: tapTimeSchema, command: clientCommandSchema });
+export const commandMessageSchema = z.strictObject({
+  type: z.literal('command'),
+  commandId: idSchema,
+  tap: tapTimeSchema,
+  command: clientCommandSchema,
+});
 /** RFC 5905's t1, by the client's own clock. */
 export const pingSchema = z.strictObject({ type: z.literal('ping'), t1: z.number() });
 export const soundChangedSchema = z.strictObject({ type: z.literal('soundChanged'), sound: soundReadinessSchema });
-export const soundedSchema = z.strictObject({ type: z.literal('sounded'), soundId: idSchema, burst: callLevelSchema, calls: z.array(callKeySchema).min(1).max(200) });
+export const soundedSchema = z.strictObject({
+  type: z.literal('sounded'),
+  soundId: idSchema,
+  burst: callLevelSchema,
+  calls: z.array(callKeySchema).min(1).max(200),
+});
 /** Where this device stands, and what it is called. */
-export const introduceSchema = z.strictObject({ type: z.literal('introduce'), name: nameSchema.nullable(), stationId: keySchema.nullable() });
+export const introduceSchema = z.strictObject({
+  type: z.literal('introduce'),
+  name: nameSchema.nullable(),
+  stationId: keySchema.nullable(),
+});
 
 /** Everything that a client may say. */
-export const upMessageSchema = z.discriminatedUnion('type', [helloSchema, commandMessageSchema, pingSchema, soundChangedSchema, soundedSchema, introduceSchema]);
+export const upMessageSchema = z.discriminatedUnion('type', [
+  helloSchema,
+  commandMessageSchema,
+  pingSchema,
+  soundChangedSchema,
+  soundedSchema,
+  introduceSchema,
+]);
 export type UpMessage = z.infer<typeof upMessageSchema>;
 export type Hello = z.infer<typeof helloSchema>;

@@ -94,10 +94,19 @@ describe('B2 the power goes', () => {
     const rye = byTag(before, 'R1');
     await server.kill();
     await wall.page.getByText('NO LINK').first().waitFor();
-    await bench.page.getByText(/No link since/).first().waitFor();
+    await bench.page
+      .getByText(/No link since/)
+      .first()
+      .waitFor();
     await Promise.all([press(bench.page, /^R1 /), press(oven.page, /^R1 /)]);
-    await bench.page.getByText(/1 tap kept/).first().waitFor();
-    await oven.page.getByText(/1 tap kept/).first().waitFor();
+    await bench.page
+      .getByText(/1 tap kept/)
+      .first()
+      .waitFor();
+    await oven.page
+      .getByText(/1 tap kept/)
+      .first()
+      .waitFor();
 
     server = await startServer(dataFolder, server.port, PACE);
     await wall.page.getByText('NO LINK').first().waitFor({ state: 'detached' });
@@ -109,11 +118,22 @@ describe('B2 the power goes', () => {
     expect(words[0]).toMatch(/^R1 .+: done \d\d:\d\d on phone \d+\.$/);
 
     const after = byTag(await stateOf(server), 'R1');
-    const begun = Object.keys(after?.steps ?? {}).filter((stepId) => rye?.steps[stepId] === undefined || rye.steps[stepId]?.status !== after?.steps[stepId]?.status);
-    const done = (await eventsOf(server)).filter(({ event }) => event.type === 'stepDone' && event.workpieceId === rye?.id && begun.includes(event.stepId));
+    const begun = Object.keys(after?.steps ?? {}).filter(
+      (stepId) => rye?.steps[stepId] === undefined || rye.steps[stepId]?.status !== after?.steps[stepId]?.status,
+    );
+    const done = (await eventsOf(server)).filter(
+      ({ event }) => event.type === 'stepDone' && event.workpieceId === rye?.id && begun.includes(event.stepId),
+    );
     expect(new Set(done.map(({ commandId }) => commandId)).size).toBe(1);
     expect(new Set(done.map(({ event }) => (event.type === 'stepDone' ? event.stepId : ''))).size).toBe(done.length);
-    await Promise.all([bench, oven].map(({ page }) => page.getByText(/tap kept|taps kept/).first().waitFor({ state: 'detached' })));
+    await Promise.all(
+      [bench, oven].map(({ page }) =>
+        page
+          .getByText(/tap kept|taps kept/)
+          .first()
+          .waitFor({ state: 'detached' }),
+      ),
+    );
   });
 
   test('what was there before is there after, and calls that fell due meanwhile sound', async () => {

@@ -50,6 +50,8 @@ describe('D6 a little more moves what is due', () => {
     for (const minutes of [1, 2, 1]) floor.ok({ type: 'giveMoreTime', workpieceId: floor.id('C1'), stepId: 'second-speed', minutes });
     expect([floor.due('C1').dueMs, floor.due('C1').lateMs]).toEqual([dueMs + 4 * MINUTE_MS, lateMs + 4 * MINUTE_MS]);
     expect(floor.piece('C1').steps['second-speed']?.moreMin).toBe(4);
+    floor.finish('C1', 'second-speed');
+    expect(floor.piece('C1').steps['second-speed'], 'how much more it took is kept').toMatchObject({ status: 'done', moreMin: 4 });
   });
 
   test('asked for knowingly, it moves the latest along once it reaches beyond it', () => {

@@ -20,9 +20,7 @@ const inTheShape = refusalSchema.options.map((option) => option.shape.code.value
 
 describe('D25 every refusal has a code of its own, in the shape, given by a decider, and held by a test', () => {
   test('what the deciders give stands in the shape', () => {
-    expect(codesIn(DECIDE, /code: '(\w+)'/g)).toEqual(
-      inTheShape.filter((code) => !BY_THE_SERVER.includes(code)),
-    );
+    expect(codesIn(DECIDE, /code: '(\w+)'/g)).toEqual(inTheShape.filter((code) => !BY_THE_SERVER.includes(code)));
   });
 
   test('each of them is expected by a test here', () => {

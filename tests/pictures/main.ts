@@ -27,7 +27,14 @@ export async function main(args: readonly string[]): Promise<number> {
   const bakehouse = await readBakehouse(resolve(ROOT, 'fixtures/harbour.json'));
   if (!bakehouse.ok) throw new Error(JSON.stringify(bakehouse.fault));
   const clocks = new StagedClocks(instantOf(bakehouse.value.file.house.zone, STAGED_DATE, STAGED_TIME));
-  const house = await openHouse({ dataFolder, pace: 1, log: pino({ level: 'error' }), pagesFolder: resolve(ROOT, '.build/pages'), addresses: [], clocks });
+  const house = await openHouse({
+    dataFolder,
+    pace: 1,
+    log: pino({ level: 'error' }),
+    pagesFolder: resolve(ROOT, '.build/pages'),
+    addresses: [],
+    clocks,
+  });
   const browser = await launch();
   try {
     const base = await house.app.listen({ port: 0, host: '127.0.0.1' });
@@ -35,7 +42,8 @@ export async function main(args: readonly string[]): Promise<number> {
     const device = idOf(house.floor.kitchenId);
     const shots: string[] = [];
     const take = async (name: string, isKept: boolean): Promise<void> => {
-      for (const target of [folder, ...(isKept && kept !== null ? [kept] : [])]) shots.push(...(await pictures(browser, base, target, name)));
+      for (const target of [folder, ...(isKept && kept !== null ? [kept] : [])])
+        shots.push(...(await pictures(browser, base, target, name)));
     };
     await take('start', false);
     await workThrough(house, clocks, device, 150);
@@ -60,7 +68,16 @@ function idOf(kitchenId: string): string {
 async function launch(): Promise<Browser> {
   return chromium.launch({
     executablePath: process.env['CHROMIUM_PATH'] ?? '/usr/bin/chromium',
-    args: ['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync', '--autoplay-policy=no-user-gesture-required'],
+    args: [
+      '--no-sandbox',
+      '--disable-gpu',
+      '--disable-quic',
+      '--no-first-run',
+      '--disable-background-networking',
+      '--disable-component-update',
+      '--disable-sync',
+      '--autoplay-policy=no-user-gesture-required',
+    ],
   });
 }
 
@@ -80,7 +97,14 @@ async function pictures(browser: Browser, base: string, folder: string, name: st
   return [wall, list, card];
 }
 
-async function withPage(browser: Browser, url: string, width: number, height: number, deviceScaleFactor: number, look: (page: Page) => Promise<void>): Promise<void> {
+async function withPage(
+  browser: Browser,
+  url: string,
+  width: number,
+  height: number,
+  deviceScaleFactor: number,
+  look: (page: Page) => Promise<void>,
+): Promise<void> {
   const context = await browser.newContext({ viewport: { width, height }, deviceScaleFactor });
   const page = await context.newPage();
   page.on('pageerror', (error) => process.stderr.write(`${url}: ${error.message}\n`));

@@ -26,7 +26,8 @@ async function answer(house: House, deviceId: string, row: Row): Promise<void> {
   if (!isOver) return;
   const onStep = { workpieceId: row.workpieceId, stepId: row.stepId };
   // A judged step and bench work begin with a tap and end with another; the oven's door is one tap.
-  const begins = row.startedMs === null && row.phase !== 'resting' && (row.verb === 'firstSpeed' || row.verb === 'shape' || row.verb === 'divide');
+  const begins =
+    row.startedMs === null && row.phase !== 'resting' && (row.verb === 'firstSpeed' || row.verb === 'shape' || row.verb === 'divide');
   await tap(house, deviceId, begins ? { type: 'startStep', ...onStep } : { type: 'finishStep', ...onStep });
 }
 

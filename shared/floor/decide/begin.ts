@@ -10,7 +10,14 @@ import type { FloorState, Workpiece } from '../state.ts';
 type Resource = EventOf<'stepStarted'>['resources'][number];
 
 /** A step's start with everything that its due times will be computed from. */
-export function startOf(state: FloorState, workpiece: Workpiece, step: Step, atMs: number, context: CommandContext, wantedMixerId?: string): Result<EventOf<'stepStarted'>, Refusal> {
+export function startOf(
+  state: FloorState,
+  workpiece: Workpiece,
+  step: Step,
+  atMs: number,
+  context: CommandContext,
+  wantedMixerId?: string,
+): Result<EventOf<'stepStarted'>, Refusal> {
   const mixer = mixerFor(state, workpiece, step, wantedMixerId);
   if (!mixer.ok) return mixer;
   const resources: Resource[] = [];
@@ -37,7 +44,13 @@ export function startOf(state: FloorState, workpiece: Workpiece, step: Step, atM
 }
 
 /** The start of the next step where it begins by itself, or nothing. */
-export function startOfNext(state: FloorState, workpiece: Workpiece, next: Step | undefined, atMs: number, context: CommandContext): Result<readonly EventOf<'stepStarted'>[], Refusal> {
+export function startOfNext(
+  state: FloorState,
+  workpiece: Workpiece,
+  next: Step | undefined,
+  atMs: number,
+  context: CommandContext,
+): Result<readonly EventOf<'stepStarted'>[], Refusal> {
   if (next === undefined || !beginsByItself(next)) return accepted([]);
   const started = startOf(state, workpiece, next, atMs, context);
   return started.ok ? accepted([started.value]) : started;
@@ -55,7 +68,8 @@ function mixerFor(state: FloorState, workpiece: Workpiece, step: Step, wantedMix
   const mixers = state.kitchen?.document.mixers ?? [];
   const tag = workpiece.tag;
   const stepId = step.id;
-  if (wantedMixerId !== undefined && !mixers.some((mixer) => mixer.id === wantedMixerId)) return refused({ code: 'mixerUnknown', tag, stepId, mixerId: wantedMixerId });
+  if (wantedMixerId !== undefined && !mixers.some((mixer) => mixer.id === wantedMixerId))
+    return refused({ code: 'mixerUnknown', tag, stepId, mixerId: wantedMixerId });
   const candidates = wantedMixerId !== undefined ? [wantedMixerId] : claim.ids.length > 0 ? claim.ids : mixers.map((mixer) => mixer.id);
   let busy: Refusal | null = null;
   for (const mixerId of candidates) {

@@ -12,8 +12,10 @@ import type { Decision } from './decision.ts';
 export function decideBringInDay(state: FloorState, command: CommandOf<'bringInDay'>, context: CommandContext): Decision {
   if (state.openDates.includes(command.serviceDate)) return refused({ code: 'dayAlreadyOpen', serviceDate: command.serviceDate });
   const events: FloorEvent[] = [];
-  if (!sameDocument(state.house?.document, command.house)) events.push({ type: 'houseAdopted', version: (state.house?.version ?? 0) + 1, house: command.house });
-  if (!sameDocument(state.kitchen?.document, command.kitchen)) events.push({ type: 'kitchenAdopted', version: (state.kitchen?.version ?? 0) + 1, kitchen: command.kitchen });
+  if (!sameDocument(state.house?.document, command.house))
+    events.push({ type: 'houseAdopted', version: (state.house?.version ?? 0) + 1, house: command.house });
+  if (!sameDocument(state.kitchen?.document, command.kitchen))
+    events.push({ type: 'kitchenAdopted', version: (state.kitchen?.version ?? 0) + 1, kitchen: command.kitchen });
   if (!sameDocument(state.ingredients?.document, command.ingredients)) {
     events.push({ type: 'ingredientsAdopted', version: (state.ingredients?.version ?? 0) + 1, ingredients: command.ingredients });
   }
@@ -37,7 +39,8 @@ export function decideBringInDay(state: FloorState, command: CommandOf<'bringInD
   for (const [index, batch] of inOrder.entries()) {
     const formula = command.formulas.find((candidate) => candidate.id === batch.formulaId);
     const formulaVersion = formulaVersions[batch.formulaId];
-    if (formula === undefined || formulaVersion === undefined) return refused({ code: 'documentMissing', kind: 'formula', id: batch.formulaId });
+    if (formula === undefined || formulaVersion === undefined)
+      return refused({ code: 'documentMissing', kind: 'formula', id: batch.formulaId });
     const cuts: PlannedCut[] = [];
     for (const cut of batch.cuts) {
       const productVersion = productVersions[cut.productId];
@@ -69,6 +72,8 @@ function sameDocument(a: unknown, b: unknown): boolean {
 
 function canonical(value: unknown): string {
   return JSON.stringify(value, (_key, inner: unknown) =>
-    typeof inner === 'object' && inner !== null && !Array.isArray(inner) ? Object.fromEntries(Object.entries(inner).sort(([a], [b]) => (a < b ? -1 : 1))) : inner,
+    typeof inner === 'object' && inner !== null && !Array.isArray(inner)
+      ? Object.fromEntries(Object.entries(inner).sort(([a], [b]) => (a < b ? -1 : 1)))
+      : inner,
   );
 }

@@ -21,7 +21,8 @@ export function decideHearCall(state: FloorState, command: CommandOf<'hearCall'>
 export function decideHearAllCalls(state: FloorState, context: CommandContext): Decision {
   const events: FloorEvent[] = [];
   for (const workpiece of Object.values(state.workpieces)) {
-    if (workpiece.call !== null && workpiece.call.heardMs === null && workpiece.finishedMs === null) events.push(heard(workpiece, workpiece.call, context));
+    if (workpiece.call !== null && workpiece.call.heardMs === null && workpiece.finishedMs === null)
+      events.push(heard(workpiece, workpiece.call, context));
   }
   return events.length === 0 ? refused({ code: 'nothingCalls' }) : accepted(events);
 }
@@ -37,10 +38,23 @@ export function decideRaiseCall(state: FloorState, command: CommandOf<'raiseCall
   const due = workpiece === undefined ? null : dueOf(state, workpiece);
   const role = due === null ? 'running' : roleAt(due, context.nowMs);
   const isTrue = due !== null && due.action.id === command.stepId && role === command.level;
-  const isNews = workpiece?.call === null || workpiece?.call === undefined || workpiece.call.stepId !== command.stepId || isStronger(command.level, workpiece.call.level);
+  const isNews =
+    workpiece?.call === null ||
+    workpiece?.call === undefined ||
+    workpiece.call.stepId !== command.stepId ||
+    isStronger(command.level, workpiece.call.level);
   if (!isTrue || !isNews) return refused({ code: 'callOutdated' });
   // Its instant as it is now: since the server looked, a tap may have moved it without making the call untrue.
-  return accepted([{ type: 'callRaised', workpieceId: command.workpieceId, stepId: command.stepId, level: command.level, dueMs: levelSinceMs(due, command.level), atMs: context.nowMs }]);
+  return accepted([
+    {
+      type: 'callRaised',
+      workpieceId: command.workpieceId,
+      stepId: command.stepId,
+      level: command.level,
+      dueMs: levelSinceMs(due, command.level),
+      atMs: context.nowMs,
+    },
+  ]);
 }
 
 /** A device has sounded a burst. Kept as it was, even where a tap has answered the call meanwhile. */

@@ -23,7 +23,8 @@ export function divideEvents(
   const at = { tag: workpiece.tag, stepId: step.id };
   const cuts: PlannedCut[] = [];
   for (const cut of counted ?? workpiece.cuts) {
-    const productVersion = workpiece.cuts.find((planned) => planned.productId === cut.productId)?.productVersion ?? state.productVersions[cut.productId];
+    const productVersion =
+      workpiece.cuts.find((planned) => planned.productId === cut.productId)?.productVersion ?? state.productVersions[cut.productId];
     const product = productVersion === undefined ? undefined : state.products[versionKey(cut.productId, productVersion)];
     if (productVersion === undefined || product === undefined || product.formula !== workpiece.formulaId) {
       return refused({ code: 'productUnknown', ...at, productId: cut.productId });
@@ -32,8 +33,14 @@ export function divideEvents(
   }
   const neededG = cuts.reduce((sum, cut) => sum + cut.grams, 0);
   if (neededG > workpiece.grams) return refused({ code: 'cutsTooHeavy', ...at, neededG, hasG: workpiece.grams });
-  const children = cuts.map((cut, index) => ({ workpieceId: derivedId(context.commandId, index), tag: cutTag(workpiece.tag, index), ...cut }));
-  const events: FloorEvent[] = [{ type: 'workpieceDivided', workpieceId: workpiece.id, stepId: step.id, atMs, children, lossG: workpiece.grams - neededG }];
+  const children = cuts.map((cut, index) => ({
+    workpieceId: derivedId(context.commandId, index),
+    tag: cutTag(workpiece.tag, index),
+    ...cut,
+  }));
+  const events: FloorEvent[] = [
+    { type: 'workpieceDivided', workpieceId: workpiece.id, stepId: step.id, atMs, children, lossG: workpiece.grams - neededG },
+  ];
   for (const { workpieceId, ...child } of children) {
     const cut: Workpiece = { ...workpiece, id: workpieceId, ...child, mixerId: null };
     const begun = startOfNext(state, cut, state.products[versionKey(child.productId, child.productVersion)]?.way[0], atMs, context);

@@ -19,15 +19,26 @@ export function decideFinishStep(state: FloorState, command: CommandOf<'finishSt
   if (!believed.ok) return believed;
   const { workpiece, way, due, atMs } = believed.value;
   const isRestEnding = due.phase === 'resting' && due.action.id !== due.step.id;
-  if (isRestEnding && command.stepId === due.step.id) return refused({ code: 'stepNotReached', tag: workpiece.tag, stepId: command.stepId, currentStepId: due.action.id });
+  if (isRestEnding && command.stepId === due.step.id)
+    return refused({ code: 'stepNotReached', tag: workpiece.tag, stepId: command.stepId, currentStepId: due.action.id });
   const step = due.action;
   const events: FloorEvent[] = [];
-  const done = { workpieceId: workpiece.id, atMs, ...stationFields(context), ...(context.tapUncertain ? { tapUncertain: true as const } : {}) };
+  const done = {
+    workpieceId: workpiece.id,
+    atMs,
+    ...stationFields(context),
+    ...(context.tapUncertain ? { tapUncertain: true as const } : {}),
+  };
   if (isRestEnding) events.push({ type: 'stepDone', ...done, stepId: due.step.id });
   const ovenEvents = ovenFacts(state, workpiece, step, atMs, command.slotIds);
   if (!ovenEvents.ok) return ovenEvents;
   events.push(...ovenEvents.value);
-  events.push({ type: 'stepDone', ...done, stepId: step.id, ...(command.piecesDone === undefined ? {} : { piecesDone: command.piecesDone }) });
+  events.push({
+    type: 'stepDone',
+    ...done,
+    stepId: step.id,
+    ...(command.piecesDone === undefined ? {} : { piecesDone: command.piecesDone }),
+  });
   const next = way[way.findIndex((candidate) => candidate.id === step.id) + 1];
   if (step.verb === 'divide' && workpiece.productId === null) {
     const divided = divideEvents(state, workpiece, step, atMs, context, command.cuts);
@@ -41,7 +52,13 @@ export function decideFinishStep(state: FloorState, command: CommandOf<'finishSt
   return begun.ok ? accepted([...events, ...begun.value]) : begun;
 }
 
-function ovenFacts(state: FloorState, workpiece: Workpiece, step: Step, atMs: number, wantedSlotIds: readonly string[] | undefined): Result<readonly FloorEvent[], Refusal> {
+function ovenFacts(
+  state: FloorState,
+  workpiece: Workpiece,
+  step: Step,
+  atMs: number,
+  wantedSlotIds: readonly string[] | undefined,
+): Result<readonly FloorEvent[], Refusal> {
   if (step.verb === 'takeOut' && workpiece.slotIds.length > 0) {
     return accepted([{ type: 'ovenUnloaded', workpieceId: workpiece.id, stepId: step.id, atMs, slotIds: [...workpiece.slotIds] }]);
   }
@@ -49,11 +66,23 @@ function ovenFacts(state: FloorState, workpiece: Workpiece, step: Step, atMs: nu
   const slots = chosenSlots(state, workpiece, step, wantedSlotIds);
   if (!slots.ok) return slots;
   return accepted([
-    { type: 'ovenLoaded', workpieceId: workpiece.id, stepId: step.id, atMs, slotIds: [...slots.value], ...(workpiece.pieces === null ? {} : { pieces: workpiece.pieces }) },
+    {
+      type: 'ovenLoaded',
+      workpieceId: workpiece.id,
+      stepId: step.id,
+      atMs,
+      slotIds: [...slots.value],
+      ...(workpiece.pieces === null ? {} : { pieces: workpiece.pieces }),
+    },
   ]);
 }
 
-function chosenSlots(state: FloorState, workpiece: Workpiece, load: Step, wanted: readonly string[] | undefined): Result<readonly string[], Refusal> {
+function chosenSlots(
+  state: FloorState,
+  workpiece: Workpiece,
+  load: Step,
+  wanted: readonly string[] | undefined,
+): Result<readonly string[], Refusal> {
   const kitchen = state.kitchen?.document;
   const decks = kitchen === undefined ? [] : decksFor(kitchen, load);
   const holders = slotHolders(state);

@@ -18,7 +18,9 @@ export function decideHold(state: FloorState, command: CommandOf<'holdWorkpiece'
   const believed = believedStep(state, command.workpieceId, command.stepId, context);
   if (!believed.ok) return believed;
   const { workpiece, due, atMs } = believed.value;
-  return accepted([{ type: 'workpieceHeld', workpieceId: workpiece.id, stepId: due.action.id, atMs, untilMs: atMs + command.minutes * 60_000 }]);
+  return accepted([
+    { type: 'workpieceHeld', workpieceId: workpiece.id, stepId: due.action.id, atMs, untilMs: atMs + command.minutes * 60_000 },
+  ]);
 }
 
 /** Ends a hold before its time. */
@@ -26,7 +28,8 @@ export function decideRelease(state: FloorState, command: CommandOf<'releaseWork
   const believed = believedStep(state, command.workpieceId, command.stepId, context);
   if (!believed.ok) return believed;
   const { workpiece, due, atMs } = believed.value;
-  if (workpiece.heldUntilMs === null || workpiece.heldUntilMs <= context.nowMs) return refused({ code: 'notHeld', tag: workpiece.tag, stepId: command.stepId });
+  if (workpiece.heldUntilMs === null || workpiece.heldUntilMs <= context.nowMs)
+    return refused({ code: 'notHeld', tag: workpiece.tag, stepId: command.stepId });
   return accepted([{ type: 'workpieceReleased', workpieceId: workpiece.id, stepId: due.action.id, atMs }]);
 }
 
@@ -34,5 +37,7 @@ export function decideRelease(state: FloorState, command: CommandOf<'releaseWork
 export function decideReadTemperature(state: FloorState, command: CommandOf<'readTemperature'>, context: CommandContext): Decision {
   const standing = standingOf(state, command.workpieceId, context);
   if (!standing.ok) return standing;
-  return accepted([{ type: 'temperatureRead', workpieceId: command.workpieceId, where: command.where, celsius: command.celsius, atMs: context.tapMs }]);
+  return accepted([
+    { type: 'temperatureRead', workpieceId: command.workpieceId, where: command.where, celsius: command.celsius, atMs: context.tapMs },
+  ]);
 }

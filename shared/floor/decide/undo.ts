@@ -21,7 +21,14 @@ export function decideUndo(state: FloorState, command: CommandOf<'undoCommand'>,
     const inTheWay = before === null ? null : takenSince(state, before, entry.before);
     if (inTheWay !== null) return refused({ code: 'workRestsOnIt', tag: inTheWay.tag });
   }
-  return accepted([{ type: 'commandUndone', undoneCommandId: entry.commandId, workpieceIds: touched.map(([workpieceId]) => workpieceId), atMs: context.nowMs }]);
+  return accepted([
+    {
+      type: 'commandUndone',
+      undoneCommandId: entry.commandId,
+      workpieceIds: touched.map(([workpieceId]) => workpieceId),
+      atMs: context.nowMs,
+    },
+  ]);
 }
 
 function wasChangedSince(present: Workpiece, before: Workpiece, commandId: string): boolean {
