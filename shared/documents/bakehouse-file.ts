@@ -255,4 +255,7 @@ function checkBatch(batch: DayBatch, path: string, file: BakehouseFile, fault: F
   if (batch.cuts.length > 1 && formula.method.at(-1)?.verb !== 'divide') {
     fault(`${path}.cuts`, `formula "${formula.id}" must end its method with a divide before it can have several cuts`);
   }
+  if (batch.cuts.length > 1 && formula.method.slice(0, -1).some((step) => step.verb === 'divide')) {
+    fault(`${path}.cuts`, `formula "${formula.id}" must divide once only, at the end of its method, before it can have several cuts`);
+  }
 }

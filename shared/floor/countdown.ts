@@ -2,7 +2,7 @@ const SECOND_MS = 1000;
 const MINUTE_S = 60;
 /** From here on whole minutes do: a baker does not plan by seconds that far out. */
 const WHOLE_MINUTES_FROM_S = 10 * MINUTE_S;
-/** From here on a clock time says more than a count of minutes. */
+/** Beyond this a clock time says more than a count of minutes. */
 const CLOCK_FROM_S = 3 * 60 * MINUTE_S;
 
 /** What a countdown shows. `clock` leaves the instant to whoever knows the house's time zone. */
@@ -12,7 +12,7 @@ export type Countdown =
   | { readonly kind: 'clock'; readonly atMs: number };
 
 /**
- * Time to an instant, rounded up so that it reads 0:00 exactly when due: a clock time from three hours on, whole
+ * Time to an instant, rounded up so that it reads 0:00 exactly when due: a clock time beyond three hours, whole
  * minutes above ten, `m:ss` below, `+m:ss` (rounded down) past due.
  */
 export function countdownTo(dueMs: number, nowMs: number): Countdown {

@@ -10,7 +10,12 @@ export function shiftOpenInstants(state: FloorState, byMs: number): FloorState {
     ...entry,
     before: mapValues(entry.before, (before) => (before === null ? null : shiftWorkpiece(before, byMs))),
   }));
-  return { ...state, workpieces, undo, lastSoundedMs: mapValues(state.lastSoundedMs, (atMs) => atMs + byMs) };
+  const blocked = state.blocked.map((block) => ({
+    ...block,
+    atMs: block.atMs + byMs,
+    ...(block.untilMs === undefined ? {} : { untilMs: block.untilMs + byMs }),
+  }));
+  return { ...state, workpieces, undo, blocked, lastSoundedMs: mapValues(state.lastSoundedMs, (atMs) => atMs + byMs) };
 }
 
 function mapValues<From, To>(record: Readonly<Record<string, From>>, change: (value: From) => To): Record<string, To> {

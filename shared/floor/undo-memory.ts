@@ -1,5 +1,6 @@
+import { isStronger } from './due.ts';
 import type { EventOf, FloorEvent, RecordedEvent } from './events.ts';
-import type { FloorState, UndoEntry, Workpiece } from './state.ts';
+import type { Call, FloorState, UndoEntry, Workpiece } from './state.ts';
 
 /** Devices whose last command is remembered for undo; the one longest idle is forgotten first. */
 const UNDO_DEVICES = 200;
@@ -69,10 +70,16 @@ export function forgetUndo(state: FloorState, event: EventOf<'commandUndone'>, d
       delete workpieces[workpieceId];
       gone.add(workpieceId);
     } else {
-      workpieces[workpieceId] = before;
+      workpieces[workpieceId] = { ...before, call: callToKeep(before.call, workpieces[workpieceId]?.call ?? null) };
     }
   }
   const { [deviceId]: _undone, ...undo } = state.undo;
   const edges = gone.size === 0 ? state.edges : state.edges.filter((edge) => !gone.has(edge.fromId) && !gone.has(edge.toId));
   return { ...state, workpieces, edges, undo };
+}
+
+/** A call that has become stronger meanwhile was raised and stays raised: that it was heard is all that can be taken back of it. */
+function callToKeep(before: Call | null, present: Call | null): Call | null {
+  if (before === null || present === null || before.stepId !== present.stepId) return before;
+  return isStronger(present.level, before.level) ? present : before;
 }

@@ -234,6 +234,11 @@ describe('D20 every fault of a bakehouse file is listed, with its path', () => {
     ]);
   });
 
+  test('two cuts of a formula that divides before its end too', () => {
+    const json = spoil(['formulas', 2, 'method', 7, 'verb'], 'divide');
+    expect(faultsOf(json)).toEqual([{ path: 'day.batches[2].cuts', message: expect.stringMatching(/must divide once only/) as string }]);
+  });
+
   test('a batch of a prep without a weight', () => {
     const json = spoil(['formulas', 1, 'kind'], 'prep');
     spoil(['day', 'batches', 1], { formula: 'rye', start: { at: '04:30' } }, json);

@@ -98,3 +98,13 @@ describe('D15 a clock jump neither fires nor swallows a call', () => {
     expect(floor.state.clock).toEqual({ houseMs: OPENING_MS, realMs: 1_000, pace: 60 });
   });
 });
+
+describe('D15 a blocked resource keeps its time too', () => {
+  test('what is being cleaned is free as long after the jump as it would have been', () => {
+    const floor = Floor.harbour();
+    const untilMs = floor.nowMs + HOUR_MS / 2;
+    floor.record({ type: 'resourceBlocked', resource: { kind: 'mixer', id: 'spiral' }, why: 'cleaning', untilMs, atMs: floor.nowMs });
+    jump(floor, HOUR_MS);
+    expect(floor.state.blocked).toMatchObject([{ untilMs: untilMs + HOUR_MS }]);
+  });
+});

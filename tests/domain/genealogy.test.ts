@@ -131,3 +131,36 @@ describe('D13 nothing weighs more than what it came from', () => {
     ]);
   });
 });
+
+describe('D13 what is counted at the divide counts, where a dough becomes one product too', () => {
+  test('another count is kept as a correction', () => {
+    const floor = given((arranged) => arranged.bringTo('C1', 'divide'))
+      .when((arranged) => ({
+        type: 'finishStep',
+        workpieceId: arranged.id('C1'),
+        stepId: 'divide',
+        cuts: [{ productId: 'country-loaf', pieces: 9 }],
+      }))
+      .thenTypes(['stepDone', 'stepDone', 'countCorrected']);
+    expect(floor.piece('C1').pieces).toBe(9);
+  });
+
+  test('not more than it weighs, and not of another product', () => {
+    given((arranged) => arranged.bringTo('C1', 'divide'))
+      .when((arranged) => ({
+        type: 'finishStep',
+        workpieceId: arranged.id('C1'),
+        stepId: 'divide',
+        cuts: [{ productId: 'country-loaf', pieces: 11 }],
+      }))
+      .thenRefusal<'cutsTooHeavy'>({ code: 'cutsTooHeavy', tag: 'C1', stepId: 'divide', neededG: 9900, hasG: 9200 });
+    given((arranged) => arranged.bringTo('C1', 'divide'))
+      .when((arranged) => ({
+        type: 'finishStep',
+        workpieceId: arranged.id('C1'),
+        stepId: 'divide',
+        cuts: [{ productId: 'milk-bun', pieces: 9 }],
+      }))
+      .thenRefusal<'productUnknown'>({ code: 'productUnknown', tag: 'C1', stepId: 'divide', productId: 'milk-bun' });
+  });
+});

@@ -49,6 +49,12 @@ describe('D11 a step is left out with its reason, a workpiece given up with its 
     expect(baked.piece('R1').slotIds).toEqual([]);
   });
 
+  test('a discarded load is out of the oven, and the journal says so', () => {
+    given((floor) => floor.bringTo('R1', 'bake'))
+      .when((floor) => ({ type: 'discardWorkpiece', workpieceId: floor.id('R1'), reason: 'fell from the peel' }))
+      .thenTypes(['ovenUnloaded', 'workpieceDiscarded']);
+  });
+
   test('what is off the floor cannot be given up again', () => {
     given((floor) => floor.ok({ type: 'discardWorkpiece', workpieceId: floor.id('C1'), reason: 'no levain' }))
       .when((floor) => ({ type: 'discardWorkpiece', workpieceId: floor.id('C1'), reason: 'no levain' }))

@@ -221,3 +221,19 @@ function takeOutThenLoad(floor: Floor): string {
   floor.finish('C1', 'load', { deviceId: OTHER_PHONE });
   return commandId;
 }
+
+describe('D9 a call is raised once for each level of a step', () => {
+  test('undoing heard after the call has become late does not bring the weaker call back', () => {
+    const floor = Floor.harbour().bringTo('C1', 'bulk-1');
+    const due = floor.due('C1');
+    floor.until(due.dueMs);
+    floor.raiseCalls();
+    const heard = floor.ok({ type: 'hearCall', workpieceId: floor.id('C1'), stepId: due.action.id });
+    floor.until(due.lateMs);
+    floor.raiseCalls();
+    expect(floor.piece('C1').call?.level).toBe('late');
+    const raised = floor.piece('C1').call;
+    floor.ok({ type: 'undoCommand', commandId: heard });
+    expect(floor.piece('C1').call).toEqual(raised);
+  });
+});

@@ -5,6 +5,7 @@ import type { FloorEvent } from '../events.ts';
 import type { Refusal } from '../refusals.ts';
 import { decksFor, decksOf, slotHolders, slotsNeeded } from '../slots.ts';
 import type { FloorState, Workpiece } from '../state.ts';
+import { productOf } from '../way.ts';
 import { startOfNext, stationFields } from './begin.ts';
 import type { Decision } from './decision.ts';
 import { divideEvents } from './divide.ts';
@@ -44,12 +45,34 @@ export function decideFinishStep(state: FloorState, command: CommandOf<'finishSt
     const divided = divideEvents(state, workpiece, step, atMs, context, command.cuts);
     return divided.ok ? accepted([...events, ...divided.value]) : divided;
   }
+  const counted = countOf(state, workpiece, step, command.cuts);
+  if (!counted.ok) return counted;
+  if (counted.value !== workpiece.pieces && counted.value !== null) {
+    events.push({ type: 'countCorrected', workpieceId: workpiece.id, fromPieces: workpiece.pieces ?? 0, toPieces: counted.value, atMs });
+  }
   if (next === undefined) {
     events.push({ type: 'workpieceFinished', workpieceId: workpiece.id, atMs });
     return accepted(events);
   }
-  const begun = startOfNext(state, workpiece, next, atMs, context);
+  const begun = startOfNext(state, { ...workpiece, pieces: counted.value }, next, atMs, context);
   return begun.ok ? accepted([...events, ...begun.value]) : begun;
+}
+
+/** The pieces of a dough that becomes one product, as counted where somebody counted when dividing, never weighing more than it has. */
+function countOf(
+  state: FloorState,
+  workpiece: Workpiece,
+  step: Step,
+  cuts: CommandOf<'finishStep'>['cuts'],
+): Result<number | null, Refusal> {
+  const product = productOf(state, workpiece);
+  if (step.verb !== 'divide' || cuts === undefined || product === null) return accepted(workpiece.pieces);
+  const at = { tag: workpiece.tag, stepId: step.id };
+  const other = cuts.find((cut) => cut.productId !== product.id);
+  if (other !== undefined) return refused({ code: 'productUnknown', ...at, productId: other.productId });
+  const pieces = cuts.reduce((sum, cut) => sum + cut.pieces, 0);
+  const neededG = pieces * product.pieceG;
+  return neededG > workpiece.grams ? refused({ code: 'cutsTooHeavy', ...at, neededG, hasG: workpiece.grams }) : accepted(pieces);
 }
 
 function ovenFacts(

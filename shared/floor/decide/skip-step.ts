@@ -38,5 +38,9 @@ export function decideSkipStep(state: FloorState, command: CommandOf<'skipStep'>
 export function decideDiscard(state: FloorState, command: CommandOf<'discardWorkpiece'>, context: CommandContext): Decision {
   const standing = standingOf(state, command.workpieceId, context);
   if (!standing.ok) return standing;
-  return accepted([{ type: 'workpieceDiscarded', workpieceId: command.workpieceId, atMs: standing.value.atMs, reason: command.reason }]);
+  const { workpiece, due, atMs } = standing.value;
+  const events: FloorEvent[] = [];
+  if (workpiece.slotIds.length > 0)
+    events.push({ type: 'ovenUnloaded', workpieceId: workpiece.id, stepId: due.action.id, atMs, slotIds: [...workpiece.slotIds] });
+  return accepted([...events, { type: 'workpieceDiscarded', workpieceId: workpiece.id, atMs, reason: command.reason }]);
 }
