@@ -1,3 +1,4 @@
+import { assert } from '../../../shared/result.ts';
 import type { VirtualTime } from './virtual-time.ts';
 
 interface Timer {
@@ -42,6 +43,7 @@ export class Host {
 
   after(delayMs: number, run: () => void): () => void {
     if (!this.#isAlive) return () => {};
+    assert(this.isAwake, 'what sleeps does nothing');
     const timer: Timer = { dueMs: this.#time.nowMs + Math.max(0, delayMs), run, cancel: () => {} };
     this.#timers.add(timer);
     this.#schedule(timer);

@@ -102,7 +102,14 @@ export class SimDevice {
     this.#client = this.#open();
   }
 
+  /** Somebody looks at it again. Nothing where it sleeps: then nobody can. */
+  wake(): void {
+    if (this.#host.isAwake) this.#client.wake();
+  }
+
+  /** Somebody touches it, or its browser thinks otherwise. Nothing while it sleeps. */
   setSound(sound: SoundReadiness): void {
+    if (!this.#host.isAwake) return;
     this.sound = sound;
     this.disturbed();
     this.#client.setSound(sound);

@@ -136,7 +136,8 @@ class Simulation {
       counts: this.#counts,
       untilMs: this.#troubledUntilMs,
     }).begin();
-    await this.#pass(this.#troubledUntilMs - time.nowMs);
+    // A moment longer, so that whatever slept until then is awake.
+    await this.#pass(this.#troubledUntilMs - time.nowMs + 1);
     this.#heal();
     await this.#awaitHealing();
     await this.#awaitMoment();
@@ -232,7 +233,7 @@ class Simulation {
       this.#network.setReach(device.id, true);
       device.failsToSound = 0;
       if (device.page === 'wall') device.setSound('on');
-      device.client.wake();
+      device.wake();
     }
   }
 

@@ -90,7 +90,7 @@ export class Troubles {
       device.disturbed();
       network.setReach(device.id, !isOut);
       if (isOut) network.break(device.id, random.pick<Break>(['cut', 'stalled', 'pageFirst']));
-      else if (random.chance(0.7)) device.client.wake();
+      else if (random.chance(0.7)) device.wake();
     });
   }
 
@@ -109,7 +109,7 @@ export class Troubles {
     host.sleep(ms);
     time.after(ms, () => {
       device.disturbed();
-      if (host.isAwake && random.chance(0.7)) device.client.wake();
+      if (random.chance(0.7)) device.wake();
     });
   }
 
