@@ -20,6 +20,7 @@ import { buildApp } from '../http/app.ts';
 import { lockFolder } from '../journal/folder-lock.ts';
 import { JOURNAL_DATABASE } from '../journal/journal-schema.ts';
 import { openDatabaseReadOnly } from '../journal/open-database.ts';
+import { JournalError } from '../journal/journal.ts';
 import { SNAPSHOT_FILE } from '../journal/snapshot-file.ts';
 import { JOURNAL_FILE, SqliteJournal } from '../journal/sqlite-journal.ts';
 import { LiveHub } from '../live/live-hub.ts';
@@ -110,7 +111,12 @@ async function startHouse(
   const house = (commandId: string, command: Parameters<Floor['submit']>[0]['command']): Promise<Outcome> =>
     floor.submit({ commandId, deviceId: HOUSE_DEVICE_ID, stationId: null, tap: null, command });
   const { anchor } = clock;
-  if (state.clock?.pace !== pace) await house(newId(), { type: 'anchorClock', ...anchor });
+  if (state.clock?.pace !== pace) {
+    const anchored = await house(newId(), { type: 'anchorClock', ...anchor });
+    // Without its anchor on disk the house would come back at another time than it left.
+    if (!anchored.ok)
+      throw new JournalError('journalFailed', 'The data folder takes nothing: its journal could not keep when the house began.');
+  }
 
   const hub = new LiveHub(
     {

@@ -16,6 +16,9 @@ const SERVE = join(ROOT, '.build/js/server/cli/serve.js');
 /** What the launcher does once everything is built. */
 const RUN = 'const { main } = await import(process.argv[1]); process.exitCode = await main(process.argv.slice(2));';
 
+/** How soon another process is asked again whether it has got there. */
+const ASK_AGAIN_MS = 20;
+
 /** How a process ended, and what it said. */
 export interface Ended {
   readonly code: number | null;
@@ -116,6 +119,13 @@ export class ServerProcess {
   /** The state as the API gives it. */
   async state(): Promise<FloorState> {
     return ((await this.get('/api/state')).body as { state: FloorState }).state;
+  }
+
+  /** Waits until the journal holds a call. */
+  async hasRaisedACall(): Promise<void> {
+    while (Object.values((await this.state()).workpieces).every(({ call }) => call === null)) {
+      await new Promise((resolve) => setTimeout(resolve, ASK_AGAIN_MS));
+    }
   }
 
   /** A page of this server: says hello as soon as it is connected. A wall can sound. */
