@@ -2,7 +2,7 @@ import { mkdirSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { fileURLToPath } from 'node:url';
 import type { AxeResults, RunOptions } from 'axe-core';
-import { chromium, type Browser, type Page } from 'playwright-core';
+import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { AnsweredTap, FloorView } from '../../display/link/floor-link.ts';
 import { NAME_CHARACTERS, REMARK_CHARACTERS } from '../../shared/documents/names.ts';
@@ -11,11 +11,12 @@ import type { FloorState } from '../../shared/floor/state.ts';
 import { Floor } from '../domain/support/floor.ts';
 import { harbourFile } from '../domain/support/harbour.ts';
 import { idOf, OTHER_PHONE } from '../domain/support/ids.ts';
+import { buildHarness } from './harness/build-harness.ts';
 import { serveFolder } from './harness/serve-folder.ts';
 import { workedFloor } from './harness/staged-wall.ts';
-import { buildPhoneHarness } from './harness-phone/build-phone-harness.ts';
 import { buttonBoxes, clippedTexts, tooClose } from './harness-phone/measure.ts';
 import { phoneView, untilSome } from './harness-phone/phone-stage.ts';
+import { launchChromium } from './support/chromium.ts';
 
 const PICTURES = fileURLToPath(new URL('../../.build/pictures/', import.meta.url));
 const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
@@ -41,21 +42,10 @@ let served: Awaited<ReturnType<typeof serveFolder>>;
 const complaints: string[] = [];
 
 beforeAll(async () => {
-  const built = await buildPhoneHarness();
+  const built = await buildHarness('harness-phone', 'tests/browser/harness-phone/index.html');
   served = await serveFolder(built.folder);
   mkdirSync(PICTURES, { recursive: true });
-  browser = await chromium.launch({
-    executablePath: process.env['CHROMIUM_PATH'] ?? '/usr/bin/chromium',
-    args: [
-      '--no-sandbox',
-      '--disable-gpu',
-      '--disable-quic',
-      '--no-first-run',
-      '--disable-background-networking',
-      '--disable-component-update',
-      '--disable-sync',
-    ],
-  });
+  browser = await launchChromium();
   [page, thumb] = await Promise.all([newPage(), newPage()]);
   await thumb.clock.install();
   await Promise.all([page, thumb].map((each) => each.goto(served.origin + built.page)));

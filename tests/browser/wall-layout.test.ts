@@ -1,7 +1,7 @@
 import { mkdirSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import axe from 'axe-core';
-import { chromium, type Browser, type Page } from 'playwright-core';
+import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { BURSTS } from '../../display/sound/bursts.ts';
 import type { Viewing } from '../../display/wall/settings.ts';
@@ -16,8 +16,8 @@ import { measurePage, overflowingBoxes, type DrawnText } from './harness/measure
 import { energyShare, onsetsS } from './harness/onsets.ts';
 import { serveFolder } from './harness/serve-folder.ts';
 import { dayOf, viewOf, workedFloor } from './harness/staged-wall.ts';
+import { launchChromium } from './support/chromium.ts';
 
-const CHROMIUM = process.env['CHROMIUM_PATH'] ?? '/usr/bin/chromium';
 const PICTURES = fileURLToPath(new URL('../../.build/pictures', import.meta.url));
 const WALL: Viewing = { inch: 43, metres: 5, arcmin: 20 };
 const SIZE = { width: 1920, height: 1080 };
@@ -32,21 +32,10 @@ let served: Awaited<ReturnType<typeof serveFolder>>;
 const complaints: string[] = [];
 
 beforeAll(async () => {
-  const built = await buildHarness();
+  const built = await buildHarness('harness', 'tests/browser/harness/wall.html');
   served = await serveFolder(built.folder);
   mkdirSync(PICTURES, { recursive: true });
-  browser = await chromium.launch({
-    executablePath: CHROMIUM,
-    args: [
-      '--no-sandbox',
-      '--disable-gpu',
-      '--disable-quic',
-      '--no-first-run',
-      '--disable-background-networking',
-      '--disable-component-update',
-      '--disable-sync',
-    ],
-  });
+  browser = await launchChromium();
   page = await browser.newPage({ viewport: SIZE });
   page.on('console', (message) => {
     if (message.type() === 'error' || message.type() === 'warning') complaints.push(message.text());

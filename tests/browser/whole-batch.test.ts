@@ -5,7 +5,7 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { RecordedEvent } from '../../shared/floor/events.ts';
 import type { FloorState, Workpiece } from '../../shared/floor/state.ts';
-import { INSECURE_HOST, launchChromium, openDevice, type DevicePage } from './support/real-chromium.ts';
+import { INSECURE_HOST, launchForHouse, openDevice, type DevicePage } from './support/house-pages.ts';
 import { startServer, type RealServer } from './support/real-server.ts';
 
 /** Fast enough that rests end and calls sound while the test goes on, slow enough that a step is not lost under the thumb. */
@@ -24,7 +24,7 @@ let oven: DevicePage;
 
 beforeAll(async () => {
   dataFolder = await mkdtemp(join(tmpdir(), 'ovenward-browser-'));
-  [browser, server] = await Promise.all([launchChromium(), startServer(dataFolder, 0, PACE)]);
+  [browser, server] = await Promise.all([launchForHouse(), startServer(dataFolder, 0, PACE)]);
   wall = await openDevice(browser, `http://localhost:${server.port}/wall`, 1920, 1080);
   bench = await openDevice(browser, `http://${INSECURE_HOST}:${server.port}/phone`, 390, 844);
   oven = await openDevice(browser, `http://localhost:${server.port}/phone`, 390, 844);

@@ -3,10 +3,11 @@ import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { pino } from 'pino';
-import { chromium, type Browser, type Page } from 'playwright-core';
+import type { Browser, Page } from 'playwright-core';
 import { openHouse } from '../../server/main/house.ts';
 import { readBakehouse } from '../../server/main/read-bakehouse.ts';
 import { instantOf } from '../../server/main/planned-starts.ts';
+import { launchChromium, SOUND_WITHOUT_TOUCH } from '../browser/support/chromium.ts';
 import { StagedClocks } from './staged-clocks.ts';
 import { stepBack, workThrough } from './staged-day.ts';
 
@@ -35,7 +36,7 @@ export async function main(args: readonly string[]): Promise<number> {
     addresses: [],
     clocks,
   });
-  const browser = await launch();
+  const browser = await launchChromium([SOUND_WITHOUT_TOUCH]);
   try {
     const base = await house.app.listen({ port: 0, host: '127.0.0.1' });
     await house.bringIn(bakehouse.value);
@@ -63,22 +64,6 @@ export async function main(args: readonly string[]): Promise<number> {
 /** The kitchen's own id serves as the device of the staged hands: it is an id, and nobody else's. */
 function idOf(kitchenId: string): string {
   return kitchenId;
-}
-
-async function launch(): Promise<Browser> {
-  return chromium.launch({
-    executablePath: process.env['CHROMIUM_PATH'] ?? '/usr/bin/chromium',
-    args: [
-      '--no-sandbox',
-      '--disable-gpu',
-      '--disable-quic',
-      '--no-first-run',
-      '--disable-background-networking',
-      '--disable-component-update',
-      '--disable-sync',
-      '--autoplay-policy=no-user-gesture-required',
-    ],
-  });
 }
 
 async function pictures(browser: Browser, base: string, folder: string, name: string): Promise<string[]> {

@@ -3,28 +3,28 @@ import { build } from 'vite';
 
 const ROOT = fileURLToPath(new URL('../../..', import.meta.url));
 
-/** Builds the harness page as the pages themselves are built. Returns the folder and the page's path in it. */
-export async function buildHarness(): Promise<{ readonly folder: string; readonly page: string }> {
-  const folder = `${ROOT}/.build/harness`;
+/** Builds a harness page, by its path in the project, as the pages themselves are built. Returns the folder and the page's path in it. */
+export async function buildHarness(name: string, page: string): Promise<{ readonly folder: string; readonly page: string }> {
+  const folder = `${ROOT}/.build/${name}`;
   // As with the pages: NODE_ENV chooses between the packages' development and production forms.
   const before = process.env['NODE_ENV'];
   process.env['NODE_ENV'] = 'production';
   try {
-    await buildInto(folder);
+    await buildInto(folder, name, page);
   } finally {
     if (before === undefined) delete process.env['NODE_ENV'];
     else process.env['NODE_ENV'] = before;
   }
-  return { folder, page: '/tests/browser/harness/wall.html' };
+  return { folder, page: `/${page}` };
 }
 
-async function buildInto(folder: string): Promise<void> {
+async function buildInto(folder: string, name: string, page: string): Promise<void> {
   await build({
     configFile: false,
     root: ROOT,
     base: '/',
     publicDir: false,
-    cacheDir: `${ROOT}/.build/vite-harness`,
+    cacheDir: `${ROOT}/.build/vite-${name}`,
     logLevel: 'warn',
     build: {
       outDir: folder,
@@ -34,7 +34,7 @@ async function buildInto(folder: string): Promise<void> {
       target: ['chrome111', 'safari16'],
       minify: false,
       reportCompressedSize: false,
-      rolldownOptions: { input: `${ROOT}/tests/browser/harness/wall.html` },
+      rolldownOptions: { input: `${ROOT}/${page}` },
     },
   });
 }

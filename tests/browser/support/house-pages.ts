@@ -1,24 +1,12 @@
-import { chromium, type Browser, type BrowserContext, type Page } from 'playwright-core';
+import type { Browser, BrowserContext, Page } from 'playwright-core';
+import { launchChromium, SOUND_WITHOUT_TOUCH } from './chromium.ts';
 
 /** A host name that is no secure context, as every address of a local network is. */
 export const INSECURE_HOST = 'bakehouse.test';
 
-/** Real Chromium, with sound allowed as a wall's browser has it, and a host name of the house. */
-export function launchChromium(): Promise<Browser> {
-  return chromium.launch({
-    executablePath: process.env['CHROMIUM_PATH'] ?? '/usr/bin/chromium',
-    args: [
-      '--no-sandbox',
-      '--disable-gpu',
-      '--disable-quic',
-      '--no-first-run',
-      '--disable-background-networking',
-      '--disable-component-update',
-      '--disable-sync',
-      '--autoplay-policy=no-user-gesture-required',
-      `--host-resolver-rules=MAP ${INSECURE_HOST} 127.0.0.1`,
-    ],
-  });
+/** Chromium with sound allowed as a wall's browser has it, and a host name of the house. */
+export function launchForHouse(): Promise<Browser> {
+  return launchChromium([SOUND_WITHOUT_TOUCH, `--host-resolver-rules=MAP ${INSECURE_HOST} 127.0.0.1`]);
 }
 
 /** A page of its own device, with everything that goes wrong in it. */
