@@ -5,7 +5,7 @@ import { MINUTES_UNIT, minutesMoreWords, PHONE } from '../words/en/phone.ts';
 import { VERBS } from '../words/en/verbs.ts';
 import type { CardModel } from './card-model.ts';
 import { FloorCommandEvent } from './phone-events.ts';
-import { baseStyles, buttonStyles } from './phone-styles.ts';
+import { baseStyles, buttonRowStyles, buttonStyles } from './phone-styles.ts';
 
 /** The panel with everything that is said less often is wanted. */
 export class OtherWantedEvent extends Event {
@@ -22,27 +22,15 @@ export class CardActions extends LitElement {
   static override styles = [
     baseStyles,
     buttonStyles,
+    buttonRowStyles,
     css`
       :host {
         display: grid;
         gap: 16px;
         padding: 12px 16px;
       }
-      .row {
-        display: grid;
-        grid-auto-flow: column;
-        grid-auto-columns: minmax(0, 1fr);
-        gap: 16px;
-      }
-      .row > button {
-        padding-inline: 4px;
-      }
       .row > button:nth-child(4) {
         font-size: 18px;
-      }
-      .number {
-        font-size: 28px;
-        font-weight: var(--weight-strong);
       }
     `,
   ];

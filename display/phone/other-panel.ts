@@ -4,7 +4,7 @@ import { HOLD_MINUTES, MORE_TIME_MINUTES, type ClientCommand } from '../../share
 import { holdMinutesWords, MINUTES_UNIT, minutesMoreWords, PHONE } from '../words/en/phone.ts';
 import type { CardModel } from './card-model.ts';
 import { FloorCommandEvent } from './phone-events.ts';
-import { baseStyles, buttonStyles } from './phone-styles.ts';
+import { baseStyles, buttonRowStyles, buttonStyles } from './phone-styles.ts';
 
 /** Somebody is about to skip the step. */
 export class SkipWantedEvent extends Event {
@@ -21,6 +21,7 @@ export class OtherPanel extends LitElement {
   static override styles = [
     baseStyles,
     buttonStyles,
+    buttonRowStyles,
     css`
       :host {
         display: grid;
@@ -33,19 +34,6 @@ export class OtherPanel extends LitElement {
         line-height: 1.2;
         font-weight: var(--weight-word);
         color: var(--ink-soft);
-      }
-      .row {
-        display: grid;
-        grid-auto-flow: column;
-        grid-auto-columns: minmax(0, 1fr);
-        gap: 16px;
-      }
-      .row > button {
-        padding-inline: 4px;
-      }
-      .number {
-        font-size: 28px;
-        font-weight: var(--weight-strong);
       }
     `,
   ];

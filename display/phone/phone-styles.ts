@@ -1,4 +1,5 @@
 import { css } from 'lit';
+import { unseenStyles } from '../parts/unseen-styles.ts';
 
 /** What every part of the phone is drawn with. */
 export const baseStyles = css`
@@ -28,14 +29,7 @@ export const baseStyles = css`
     outline: 4px solid var(--call);
     outline-offset: 2px;
   }
-  .unseen {
-    position: absolute;
-    width: 1px;
-    height: 1px;
-    overflow: hidden;
-    clip-path: inset(50%);
-    white-space: nowrap;
-  }
+  ${unseenStyles}
 `;
 
 /**
@@ -98,5 +92,22 @@ export const buttonStyles = css`
     border-color: var(--line);
     color: var(--ink-soft);
     cursor: default;
+  }
+`;
+
+/** Buttons side by side, all of one width, and numbers that stand large on them. */
+export const buttonRowStyles = css`
+  .row {
+    display: grid;
+    grid-auto-flow: column;
+    grid-auto-columns: minmax(0, 1fr);
+    gap: 16px;
+  }
+  .row > button {
+    padding-inline: 4px;
+  }
+  .number {
+    font-size: 28px;
+    font-weight: var(--weight-strong);
   }
 `;

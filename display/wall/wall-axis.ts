@@ -1,6 +1,7 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { place, px } from '../parts/place.ts';
+import { unseenStyles } from '../parts/unseen-styles.ts';
 import { AXIS_LABEL } from '../words/en/clock.ts';
 import { axisMarks } from './axis.ts';
 
@@ -37,13 +38,7 @@ export class WallAxis extends LitElement {
       line-height: 1.1;
       transform: translateX(-50%);
     }
-    .unseen {
-      position: absolute;
-      width: 1px;
-      height: 1px;
-      overflow: hidden;
-      clip-path: inset(50%);
-    }
+    ${unseenStyles}
   `;
 
   @property({ type: Number }) widthPx = 0;

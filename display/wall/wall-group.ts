@@ -1,6 +1,7 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import '../parts/role-mark.ts';
+import { unseenStyles } from '../parts/unseen-styles.ts';
 import type { Role } from '../../shared/floor/due.ts';
 
 /** Several doughs as one line: how many, in which stage or role, and when the first of them is due. */
@@ -37,13 +38,7 @@ export class WallGroup extends LitElement {
       color: var(--ink);
       font-weight: var(--weight-strong);
     }
-    .unseen {
-      position: absolute;
-      width: 1px;
-      height: 1px;
-      overflow: hidden;
-      clip-path: inset(50%);
-    }
+    ${unseenStyles}
   `;
 
   @property() words = '';

@@ -8,6 +8,7 @@ import { clockText, nextTextChangeMs } from '../parts/clock-text.ts';
 import { place, type Placement } from '../parts/place.ts';
 import { TickingClock, type ClockSource } from '../parts/ticking-clock.ts';
 import { ViewportSize } from '../parts/viewport-size.ts';
+import { unseenStyles } from '../parts/unseen-styles.ts';
 import { paceWords, WALL } from '../words/en/wall.ts';
 import { announcementOf } from './announcement.ts';
 import { arrange, refreshRows, type Arrangement } from './arrangement.ts';
@@ -98,14 +99,7 @@ export class WallPage extends LitElement {
     wall-ovens {
       flex: none;
     }
-    .unseen {
-      position: absolute;
-      width: 1px;
-      height: 1px;
-      overflow: hidden;
-      clip-path: inset(50%);
-      white-space: nowrap;
-    }
+    ${unseenStyles}
   `;
 
   @property({ attribute: false }) view: FloorView | null = null;

@@ -3,6 +3,7 @@ import { customElement, property } from 'lit/decorators.js';
 import '../parts/role-mark.ts';
 import { place, px } from '../parts/place.ts';
 import { fittingText, textWidthPx } from '../parts/text-width.ts';
+import { unseenStyles } from '../parts/unseen-styles.ts';
 import { fittingNotes, fittingTags, type RowModel } from './row-model.ts';
 import type { LeftColumns } from './left-columns.ts';
 import type { TypeSizes } from './type-sizes.ts';
@@ -98,13 +99,7 @@ export class WallRow extends LitElement {
       white-space: normal;
       color: var(--ink-soft);
     }
-    .unseen {
-      position: absolute;
-      width: 1px;
-      height: 1px;
-      overflow: hidden;
-      clip-path: inset(50%);
-    }
+    ${unseenStyles}
   `;
 
   @property({ attribute: false }) model: RowModel | null = null;

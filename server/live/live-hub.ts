@@ -204,7 +204,9 @@ export class LiveHub {
       return;
     }
     const { floor, devices, clock, addresses } = this.#options;
-    const device = this.#standing(holder.session.device, hello);
+    // Where a page says on connecting that it stands holds for this connection; what is remembered is said by introducing.
+    const known = holder.session.device;
+    const device = hello.stationId === null ? known : { ...known, stationId: hello.stationId };
     const session: LiveSession = { phase: 'live', peer, device, page: hello.page, sound: hello.sound, number: this.#nextNumber };
     this.#nextNumber += 1;
     holder.session = session;
@@ -224,13 +226,6 @@ export class LiveHub {
     this.#send(session, { type: 'live', sequence });
     this.#send(session, { type: 'soundStatus', soundingDeviceId: this.#soundingDeviceId });
     this.#electSounding();
-  }
-
-  /** A page may say on connecting where it stands; that holds for this connection. What is remembered is said by introducing. */
-  #standing(device: Device, hello: Hello): Device {
-    if (hello.stationId === null || hello.stationId === device.stationId) return device;
-    const known = this.#options.devices.all().find((candidate) => candidate.id === device.id);
-    return known === undefined ? device : { ...asDevice(known), stationId: hello.stationId };
   }
 
   #publish(committed: Committed): void {

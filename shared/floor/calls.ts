@@ -1,4 +1,4 @@
-import { isStronger, levelSinceMs, openDues, roleAt, type Due } from './due.ts';
+import { isStronger, openDues, roleAt, type Due } from './due.ts';
 import type { CommandOf } from './commands.ts';
 import type { FloorState } from './state.ts';
 
@@ -10,7 +10,7 @@ export function callsToRaise(state: FloorState, nowMs: number): readonly Command
     if (level === 'running') continue;
     const { call } = due.workpiece;
     if (call !== null && call.stepId === due.action.id && !isStronger(level, call.level)) continue;
-    commands.push({ type: 'raiseCall', workpieceId: due.workpiece.id, stepId: due.action.id, level, dueMs: levelSinceMs(due, level) });
+    commands.push({ type: 'raiseCall', workpieceId: due.workpiece.id, stepId: due.action.id, level });
   }
   return commands;
 }

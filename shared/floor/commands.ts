@@ -72,7 +72,7 @@ export const bringInDay = z.strictObject({
 });
 
 // What the server says of time and calls; never taken from a client.
-export const raiseCall = z.strictObject({ type: z.literal('raiseCall'), ...onStep, level: callLevelSchema, dueMs: instantMsSchema });
+export const raiseCall = z.strictObject({ type: z.literal('raiseCall'), ...onStep, level: callLevelSchema });
 export const noteSounded = z.strictObject({ type: z.literal('noteSounded'), burst: callLevelSchema, calls: z.array(callKeySchema).min(1) });
 export const anchorClock = z.strictObject({
   type: z.literal('anchorClock'),

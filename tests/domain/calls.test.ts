@@ -51,7 +51,7 @@ describe('D9 a call is raised once for each level', () => {
   });
 
   test('a call that a tap has meanwhile made untrue is refused', () => {
-    const fold = { type: 'raiseCall', stepId: 'fold-1', level: 'call', dueMs: OPENING_MS } as const;
+    const fold = { type: 'raiseCall', stepId: 'fold-1', level: 'call' } as const;
     given((floor) => floor.bringTo('C1', 'fold-1').finish('C1', 'fold-1'))
       .when((floor) => ({ ...fold, workpieceId: floor.id('C1') }))
       .thenRefusal<'callOutdated'>({ code: 'callOutdated' });

@@ -40,7 +40,8 @@ export async function main(args: readonly string[]): Promise<number> {
   try {
     const base = await house.app.listen({ port: 0, host: '127.0.0.1' });
     await house.bringIn(bakehouse.value);
-    const device = idOf(house.floor.kitchenId);
+    // The kitchen's own id serves as the device of the staged hands: it is an id, and nobody else's.
+    const device = house.floor.kitchenId;
     const shots: string[] = [];
     const take = async (name: string, isKept: boolean): Promise<void> => {
       for (const target of [folder, ...(isKept && kept !== null ? [kept] : [])])
@@ -59,11 +60,6 @@ export async function main(args: readonly string[]): Promise<number> {
     await house.close();
     await rm(dataFolder, { recursive: true, force: true });
   }
-}
-
-/** The kitchen's own id serves as the device of the staged hands: it is an id, and nobody else's. */
-function idOf(kitchenId: string): string {
-  return kitchenId;
 }
 
 async function pictures(browser: Browser, base: string, folder: string, name: string): Promise<string[]> {

@@ -227,7 +227,7 @@ describe('the one writer', () => {
     await told.submit(refusedTap(1));
     const outdated: Submission = {
       ...anchor(2),
-      command: { type: 'raiseCall', workpieceId: idOf(3), stepId: 'prove', level: 'call', dueMs: START_MS },
+      command: { type: 'raiseCall', workpieceId: idOf(3), stepId: 'prove', level: 'call' },
     };
     expect(await told.submit(outdated)).toEqual({ ok: false, refusal: { code: 'callOutdated' } });
     expect(await told.journal.outcomeOf(KITCHEN, idOf(1))).toEqual({ ok: false, refusal: { code: 'nothingCalls' } });
