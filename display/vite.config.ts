@@ -3,11 +3,12 @@ import { defineConfig } from 'vite';
 
 const display = fileURLToPath(new URL('.', import.meta.url));
 
-/** The pages by the address at which the server shows them: `/`, `/wall`, `/phone`. */
+/** The pages by the address at which the server shows them: `/`, `/wall`, `/phone`, `/kitchen`. */
 const pages = {
   start: `${display}index.html`,
   wall: `${display}wall/index.html`,
   phone: `${display}phone/index.html`,
+  kitchen: `${display}kitchen/index.html`,
 };
 
 export default defineConfig({

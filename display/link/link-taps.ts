@@ -1,6 +1,7 @@
 import type { ClientCommand } from '../../shared/floor/commands.ts';
 import type { RecordedEvent } from '../../shared/floor/events.ts';
 import type { Outcome, Refusal } from '../../shared/floor/refusals.ts';
+import { workpieceIdOf } from './command-workpiece.ts';
 import type { AnsweredTap } from './floor-link.ts';
 import { houseAt } from './house-clock.ts';
 import { MAX_KEPT_TAPS, tapTimeOf, type KeptRecord } from './kept-tap.ts';
@@ -121,8 +122,18 @@ function foreignRefusal(command: ClientCommand): Refusal {
       return { code: 'nothingToUndo' };
     case 'hearAllCalls':
       return { code: 'nothingCalls' };
+    case 'closeDay':
+      return { code: 'dayNotOpen', serviceDate: command.serviceDate };
+    case 'adoptKitchen':
+    case 'adoptHouse':
+      return { code: 'documentChanged', version: 0 };
+    case 'setDeck':
+      return { code: 'deckUnknown', deckId: command.deckId };
+    case 'blockResource':
+    case 'freeResource':
+      return { code: 'resourceUnknown', resource: command.resource };
     default:
-      return { code: 'workpieceUnknown', workpieceId: command.workpieceId };
+      return { code: 'workpieceUnknown', workpieceId: workpieceIdOf(command) };
   }
 }
 

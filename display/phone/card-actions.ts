@@ -46,7 +46,8 @@ export class CardActions extends LitElement {
   }
 
   private doneButton(card: CardModel): TemplateResult {
-    const { tag, role } = card.row;
+    const { tag } = card;
+    const { role } = card.row;
     const done = VERBS[card.action.verb].done;
     const needsSlots = card.load !== null && this.chosenSlotIds.length === 0;
     return html`

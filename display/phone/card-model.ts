@@ -6,6 +6,11 @@ import { cutTag, projectionOf } from '../../shared/floor/projection.ts';
 import { decksFor, decksOf, slotHolders, slotsNeeded } from '../../shared/floor/slots.ts';
 import { versionKey, type FloorState, type Workpiece } from '../../shared/floor/state.ts';
 import { nameOf, wayOf } from '../../shared/floor/way.ts';
+import { dayTag, floorDateOf } from '../parts/day-tag.ts';
+import { countables } from './count-model.ts';
+import { historyOf, type Past } from './history-model.ts';
+import { heldBackG, takeChoices, type TakeChoice } from './takes-model.ts';
+import { countsPieces, isUnderWay } from './work-model.ts';
 
 /** Steps ahead that the card names. */
 const STEPS_AHEAD = 5;
@@ -41,6 +46,8 @@ export interface Ahead {
 /** Everything that a dough's card shows and offers, derived from the state. */
 export interface CardModel {
   readonly row: Row;
+  /** The tag, with its weekday where the dough is of another day. */
+  readonly tag: string;
   readonly action: Step;
   /** The check decides when it is over; a little more can be given. */
   readonly isJudging: boolean;
@@ -52,6 +59,19 @@ export interface CardModel {
   readonly load: { readonly decks: readonly DeckChoice[]; readonly needed: number } | null;
   /** Where it is now: rest place, mixer, or slots. */
   readonly standsIn: readonly string[];
+  /** What the step takes of ferments and preps, and of which. */
+  readonly takes: readonly TakeChoice[];
+  /** Water held back that goes in at this step, in grams; null where there is none. */
+  readonly heldBackG: number | null;
+  readonly canCount: boolean;
+  /** Hands are on its pieces, so that it can be said how far they are. */
+  readonly canTellHowFar: boolean;
+  /** What goes into the pot can be said. */
+  readonly canFeed: boolean;
+  /** Feeds that are planned for the pot. */
+  readonly feeds: readonly { readonly feedMs: number; readonly grams: number }[];
+  /** The steps begun so far, the newest first. */
+  readonly pasts: readonly Past[];
 }
 
 /** The card of a workpiece at an instant; null once it is off the floor. */
@@ -63,6 +83,7 @@ export function cardOf(state: FloorState, workpieceId: string, nowMs: number): C
   const { action, phase } = due;
   return {
     row,
+    tag: dayTag(row.tag, row.serviceDate, floorDateOf(state)),
     action,
     isJudging: phase === 'judging',
     canStart: canStart(workpiece, action, phase === 'waiting' || phase === 'planned' || (phase === 'resting' && action.id !== due.step.id)),
@@ -71,6 +92,13 @@ export function cardOf(state: FloorState, workpieceId: string, nowMs: number): C
     becomes: becomes(state, workpiece, action),
     load: action.verb === 'load' ? loadChoice(state, workpiece, action) : null,
     standsIn: standsIn(state, workpiece),
+    takes: takeChoices(state, workpiece, action, nowMs),
+    heldBackG: heldBackG(state, workpiece, action),
+    canCount: countables(state, workpiece, action).length > 0,
+    canTellHowFar: isUnderWay(row) && countsPieces(row),
+    canFeed: action.verb === 'feed' && workpiece.stock !== null,
+    feeds: workpiece.stock?.plannedFeeds ?? [],
+    pasts: historyOf(state, workpiece),
   };
 }
 

@@ -3,9 +3,10 @@ import { customElement, property, state } from 'lit/decorators.js';
 import type { Station } from '../../shared/documents/kitchen.ts';
 import { NAME_CHARACTERS } from '../../shared/documents/names.ts';
 import type { Device } from '../../shared/wire/down.ts';
+import { PANELS } from '../words/en/panels.ts';
 import { PHONE } from '../words/en/phone.ts';
 import { fieldStyles } from './field-styles.ts';
-import { IntroduceEvent } from './phone-events.ts';
+import { IntroduceEvent, ShowScreenEvent } from './phone-events.ts';
 import { baseStyles, buttonStyles } from './phone-styles.ts';
 
 /** What this phone is called, and where it is. Stations stand for people. */
@@ -74,7 +75,12 @@ export class DevicePanel extends LitElement {
           ${this.stations.map((station) => this.stationButton(station.id, station.name, stationId))}${this.stationButton(null, PHONE.noStation, stationId)}
         </div>
       </div>
-      <button type="button" class="middling filled" @act=${this.save}>${PHONE.save}</button>
+      <div class="stations">
+        <button type="button" class="middling filled" @act=${this.save}>${PHONE.save}</button>
+        <button type="button" class="middling" @act=${() => this.dispatchEvent(new ShowScreenEvent({ kind: 'dayEnd' }))}>
+          ${PANELS.dayEnd}
+        </button>
+      </div>
     `;
   }
 

@@ -1,17 +1,44 @@
 import type { ClientCommand } from '../../shared/floor/commands.ts';
 import type { FloorState } from '../../shared/floor/state.ts';
 import { unreachable } from '../../shared/result.ts';
+import { workpieceIdOf, type DoughCommand } from '../link/command-workpiece.ts';
+import { clockText } from '../parts/clock-text.ts';
+import { dayTag, floorDateOf } from '../parts/day-tag.ts';
 import { temperatureText } from '../parts/temperature-text.ts';
+import { gramsWords } from '../words/en/floor.ts';
 import { DID, PHONE } from '../words/en/phone.ts';
 import { VERBS } from '../words/en/verbs.ts';
 import { stepOf } from './card-model.ts';
+import { stationName, zoneOf } from './floor-facts.ts';
 
 /** What a tap did, in words: "C2 folded". */
 export function didWords(state: FloorState, command: ClientCommand): string {
-  if (command.type === 'hearAllCalls') return PHONE.everything;
-  if (command.type === 'undoCommand') return DID.undone;
-  const tag = state.workpieces[command.workpieceId]?.tag ?? '';
-  const step = 'stepId' in command ? stepOf(state, command.workpieceId, command.stepId) : null;
+  switch (command.type) {
+    case 'hearAllCalls':
+      return PHONE.everything;
+    case 'undoCommand':
+      return DID.undone;
+    case 'closeDay':
+      return DID.dayEnded;
+    case 'adoptKitchen':
+      return DID.kitchen;
+    case 'adoptHouse':
+      return DID.house;
+    case 'setDeck':
+      return DID.deck;
+    case 'blockResource':
+      return DID.blocked;
+    case 'freeResource':
+      return DID.freed;
+    default:
+      return doughWords(state, command);
+  }
+}
+
+function doughWords(state: FloorState, command: DoughCommand): string {
+  const workpieceId = workpieceIdOf(command);
+  const tag = tagOf(state, workpieceId);
+  const step = 'stepId' in command ? stepOf(state, workpieceId, command.stepId) : null;
   const verb = step === null ? '' : VERBS[step.verb].running;
   switch (command.type) {
     case 'finishStep':
@@ -32,7 +59,42 @@ export function didWords(state: FloorState, command: ClientCommand): string {
       return DID.discarded(tag);
     case 'readTemperature':
       return DID.read(tag, temperatureText(command.celsius, state.house?.document.units.temperature ?? 'C'));
+    case 'reportProgress':
+      return DID.progressed(tag, command.piecesDone);
+    case 'helpStep':
+      return DID.helped(tag);
+    case 'handOver':
+      return DID.handedOver(tag, stationName(state, command.toStationId));
+    case 'sayWhere':
+      return DID.where(tag, verb);
+    case 'moveWorkpiece':
+      return DID.moved(tag);
+    case 'correctTime':
+      return DID.time(tag);
+    case 'correctCount':
+      return DID.count(tag, command.pieces);
+    case 'correctTag':
+      return DID.tag(command.toTag);
+    case 'makeLoads':
+      return DID.loads(tag, command.pieces.length);
+    case 'joinWorkpieces':
+      return DID.joined(command.workpieceIds.map((id) => tagOf(state, id)).join(' + '));
+    case 'drawFrom':
+      return DID.drawn(tagOf(state, command.fromWorkpieceId), tag);
+    case 'putBack':
+      return DID.putBack(tagOf(state, command.fromWorkpieceId), tag);
+    case 'planFeed':
+      return DID.feedPlanned(tag, clockText(command.feedMs, zoneOf(state)));
+    case 'addIngredient':
+      return DID.added(tag);
+    case 'nameLoss':
+      return DID.lost(tag, gramsWords(command.grams));
     default:
       return unreachable(command);
   }
+}
+
+function tagOf(state: FloorState, workpieceId: string): string {
+  const workpiece = state.workpieces[workpieceId];
+  return workpiece === undefined ? '' : dayTag(workpiece.tag, workpiece.serviceDate, floorDateOf(state));
 }

@@ -2,12 +2,19 @@ import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { clockText, countdownText } from '../parts/clock-text.ts';
 import '../parts/role-mark.ts';
+import { nthWords, PANELS, ripeSinceWords, takeWords } from '../words/en/panels.ts';
 import { PHONE, piecesCountWords } from '../words/en/phone.ts';
 import { VERBS } from '../words/en/verbs.ts';
 import type { CardModel } from './card-model.ts';
+import type { FloorState } from '../../shared/floor/state.ts';
+import { stationName } from './floor-facts.ts';
+import { pastClock, pastNotes } from './history-words.ts';
+import type { ObstacleModel } from './obstacle-model.ts';
 import { baseStyles } from './phone-styles.ts';
-import { progressOf, quietWords, roleWords, verbWords } from './row-words.ts';
+import { progressOf, quietWords, roleWords, standingWords, verbWords, whoIds } from './row-words.ts';
 import './slot-picker.ts';
+import './step-asides.ts';
+import './ways-list.ts';
 
 /** What a dough's card tells: what it is, what to look for, how long, and what comes after. Its buttons are `card-actions`. */
 @customElement('dough-card')
@@ -114,6 +121,13 @@ export class DoughCard extends LitElement {
         min-width: 62px;
         font-weight: var(--weight-word);
       }
+      .past li > :first-child {
+        min-width: 124px;
+      }
+      .line {
+        font-size: 19px;
+        overflow-wrap: anywhere;
+      }
       .list li > :nth-child(2) {
         flex: 1 1 auto;
         min-width: 0;
@@ -127,11 +141,16 @@ export class DoughCard extends LitElement {
   ];
 
   @property({ attribute: false }) card: CardModel | null = null;
+  @property({ attribute: false }) floor: FloorState | null = null;
+  /** What is in the way of its step; null where nothing is. */
+  @property({ attribute: false }) obstacle: ObstacleModel | null = null;
   @property({ attribute: false }) nowMs = 0;
   @property({ attribute: false }) zone = 'UTC';
   @property({ attribute: false }) unit: 'C' | 'F' = 'C';
   /** Where a load is to go. */
   @property({ attribute: false }) chosenSlotIds: readonly string[] = [];
+  /** Where this phone is; null where it is nowhere fixed. */
+  @property({ attribute: false }) stationId: string | null = null;
   @property({ type: Boolean }) notSent = false;
 
   /** Takes the focus, so that whoever cannot see the card hears what it is. */
@@ -147,12 +166,13 @@ export class DoughCard extends LitElement {
     return html`
       <header>
         <role-mark .level=${row.role} .progress=${progressOf(row, this.nowMs)} .heard=${row.heardMs !== null}></role-mark>
-        <h1 tabindex="-1">${row.tag}</h1>
+        <h1 tabindex="-1">${card.tag}</h1>
         <p class="countdown" ?data-wide=${countdown.length > 6}>${countdown}</p>
       </header>
       <p class="step">${verbWords(row)}${row.role === 'call' ? html`<span class="unseen">, ${roleWords(row)}</span>` : nothing}</p>
       <p class="name">${this.nameLine(card)}</p>
       ${this.notSent ? html`<p class="block"><strong>${PHONE.notSentYet}</strong></p>` : nothing}
+      ${this.obstacle === null ? nothing : html`<ways-list class="block" .obstacle=${this.obstacle}></ways-list>`}
       ${
         row.check === null
           ? nothing
@@ -169,6 +189,7 @@ export class DoughCard extends LitElement {
               <p>${row.caution}</p>
             </section>`
       }
+      <step-asides class="block" .card=${card} .stationId=${this.stationId}></step-asides>
       ${
         card.load === null
           ? nothing
@@ -190,14 +211,69 @@ export class DoughCard extends LitElement {
               </ul>
             </section>`
       }
-      ${this.times(card)} ${this.ahead(card)}
+      ${this.takes(card)} ${this.pot(card)} ${this.times(card)} ${this.ahead(card)} ${this.soFar(card)}
     `;
   }
 
   private nameLine({ row, standsIn }: CardModel): TemplateResult {
-    const quiet = quietWords(row, this.zone);
+    const { floor } = this;
+    const who = floor === null ? [] : whoIds(row).map((id) => stationName(floor, id));
+    const quiet = [
+      ...(who.length === 0 ? [] : [who.join(' + ')]),
+      ...quietWords(row, this.zone),
+      ...standingWords(row, this.zone, this.nowMs),
+    ];
     const parts = [row.name, ...(row.pieces === null ? [] : [piecesCountWords(row.pieces)]), ...standsIn];
     return html`${quiet.length === 0 ? nothing : html`<strong>${quiet.join(' · ')}</strong> · `}${parts.join(' · ')}`;
+  }
+
+  private takes({ takes }: CardModel): TemplateResult | typeof nothing {
+    if (takes.length === 0) return nothing;
+    return html`
+      <section class="block">
+        <h2>${PANELS.takes}</h2>
+        <ul>
+          ${takes.map((take) => {
+            const [source] = take.sources;
+            const ripeMs = source?.ripeFromMs ?? null;
+            const ripe = ripeMs === null ? null : ripeSinceWords(clockText(ripeMs, this.zone), ripeMs <= this.nowMs);
+            return html`<li class="line">${takeWords(take.grams, take.name, source?.tag ?? null, ripe)}</li>`;
+          })}
+        </ul>
+      </section>
+    `;
+  }
+
+  private pot({ row, feeds }: CardModel): TemplateResult | typeof nothing {
+    const { stock } = row;
+    if (stock === null) return nothing;
+    const parts = [
+      PANELS.potHas(stock.grams),
+      PANELS.seedKept(stock.seedG),
+      ...feeds.slice(0, 1).map((feed) => PANELS.feedPlanned(clockText(feed.feedMs, this.zone), feed.grams)),
+    ];
+    return html`
+      <section class="block">
+        <h2>${PANELS.pot}</h2>
+        <p class="line">${parts.join(' · ')}</p>
+      </section>
+    `;
+  }
+
+  private soFar({ pasts }: CardModel): TemplateResult | typeof nothing {
+    const { floor } = this;
+    if (floor === null || pasts.length === 0) return nothing;
+    return html`
+      <section class="block">
+        <h2>${PANELS.history}</h2>
+        <ol class="list past">
+          ${pasts.map((past) => {
+            const words = [nthWords(VERBS[past.verb].running, past.nth), ...pastNotes(floor, past)];
+            return html`<li><span>${pastClock(past, this.zone)}</span><span>${words.join(' · ')}</span></li>`;
+          })}
+        </ol>
+      </section>
+    `;
   }
 
   private times({ row }: CardModel): TemplateResult {

@@ -1,3 +1,4 @@
+import type { Kitchen } from '../../shared/documents/kitchen.ts';
 import { decksOf } from '../../shared/floor/slots.ts';
 import type { FloorState } from '../../shared/floor/state.ts';
 import type { Device } from '../../shared/wire/down.ts';
@@ -9,6 +10,17 @@ import { stepOf } from './card-model.ts';
 /** The house's time zone; the world's clock where the house has not said. */
 export function zoneOf(state: FloorState | null): string {
   return state?.house?.document.zone ?? 'UTC';
+}
+
+/** Everything in the house that has a name and is no slot. */
+function namedIn(kitchen: Kitchen): readonly { readonly id: string; readonly name: string }[] {
+  const { mixers, bowls, restPlaces, vessels, stations } = kitchen;
+  return [...mixers, ...bowls, ...restPlaces, ...vessels, ...stations, ...decksOf(kitchen)];
+}
+
+/** A station by name; its id where the kitchen no longer has it. */
+export function stationName(state: FloorState, stationId: string): string {
+  return state.kitchen?.document.stations.find((station) => station.id === stationId)?.name ?? stationId;
 }
 
 /** The names that refusals are told with. */
@@ -34,6 +46,11 @@ export function factsOf(state: FloorState | null, devices: readonly Device[], de
     mixer: (mixerId) => nameIn(kitchen?.mixers, mixerId) ?? mixerId,
     slot: (slotId) => nameIn(deck, slotId) ?? slotId,
     deck: (deckId) => nameIn(decks, deckId) ?? deckId,
+    formula: (formulaId) => nameIn(Object.values(state?.formulas ?? {}), formulaId) ?? formulaId,
+    vessel: (vesselId) => nameIn(kitchen?.vessels, vesselId) ?? vesselId,
+    place: (placeId) => nameIn(kitchen?.restPlaces, placeId) ?? placeId,
+    ingredient: (ingredientId) => nameIn(state?.ingredients?.document, ingredientId) ?? ingredientId,
+    resource: ({ id }) => (kitchen === undefined ? null : nameIn([...namedIn(kitchen), ...deck], id)) ?? id,
     product: (productId) => Object.values(state?.products ?? {}).find((product) => product.id === productId)?.name ?? productId,
   };
 }

@@ -2,8 +2,9 @@ import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { HOLD_MINUTES, MORE_TIME_MINUTES, type ClientCommand } from '../../shared/floor/commands.ts';
 import { holdMinutesWords, MINUTES_UNIT, minutesMoreWords, PHONE } from '../words/en/phone.ts';
+import { PANELS } from '../words/en/panels.ts';
 import type { CardModel } from './card-model.ts';
-import { FloorCommandEvent } from './phone-events.ts';
+import { FloorCommandEvent, PanelWantedEvent } from './phone-events.ts';
 import { baseStyles, buttonRowStyles, buttonStyles } from './phone-styles.ts';
 
 /** Somebody is about to skip the step. */
@@ -15,7 +16,7 @@ export class SkipWantedEvent extends Event {
   }
 }
 
-/** What is said less often: more time, hold the call, heard, skip. */
+/** What is said less often: more time, hold the call, heard, skip, and the way to the rest. */
 @customElement('other-panel')
 export class OtherPanel extends LitElement {
   static override styles = [
@@ -64,6 +65,7 @@ export class OtherPanel extends LitElement {
       <div class="row">
         ${card.canHear ? this.button({ type: 'hearCall', ...key }, html`${PHONE.heard}`) : nothing}
         <button type="button" class="middling" @act=${() => this.dispatchEvent(new SkipWantedEvent())}>${PHONE.skip}</button>
+        <button type="button" class="middling" @act=${() => this.dispatchEvent(new PanelWantedEvent('more'))}>${PANELS.more}</button>
       </div>
     `;
   }

@@ -13,8 +13,45 @@ export class FloorCommandEvent extends Event {
   }
 }
 
-/** What the phone is to show: the list, the card of a dough, or itself. */
-export type Screen = { readonly kind: 'list' } | { readonly kind: 'card'; readonly workpieceId: string } | { readonly kind: 'device' };
+/** What the phone is to show: the list, the card of a dough, itself, or the end of the day. */
+export type Screen =
+  | { readonly kind: 'list' }
+  | { readonly kind: 'card'; readonly workpieceId: string }
+  | { readonly kind: 'device' }
+  | { readonly kind: 'dayEnd' };
+
+/** What stands in place of a card's buttons. */
+export type Panel =
+  | 'actions'
+  | 'other'
+  | 'skip'
+  | 'more'
+  | 'where'
+  | 'howFar'
+  | 'handOver'
+  | 'putRight'
+  | 'count'
+  | 'inputs'
+  | 'extra'
+  | 'feed'
+  | 'planFeed'
+  | 'move'
+  | 'loads'
+  | 'join'
+  | 'putBack'
+  | 'loss'
+  | 'discard';
+
+/** Another panel of the card is wanted. */
+export class PanelWantedEvent extends Event {
+  static readonly type = 'panel-wanted';
+  readonly panel: Panel;
+
+  constructor(panel: Panel) {
+    super(PanelWantedEvent.type, OUT);
+    this.panel = panel;
+  }
+}
 
 export class ShowScreenEvent extends Event {
   static readonly type = 'show-screen';
@@ -74,6 +111,7 @@ declare global {
     'show-screen': ShowScreenEvent;
     'go-back': GoBackEvent;
     introduce: IntroduceEvent;
+    'panel-wanted': PanelWantedEvent;
     'rows-moved': RowsMovedEvent;
     'newly-shown': NewlyShownEvent;
   }

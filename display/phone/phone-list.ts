@@ -36,6 +36,8 @@ export class PhoneList extends LitElement {
   @property({ attribute: false }) rows: readonly Row[] = [];
   @property({ attribute: false }) nowMs = 0;
   @property({ attribute: false }) zone = 'UTC';
+  @property({ attribute: false }) floorDate: string | null = null;
+  @property({ attribute: false }) stations: ReadonlyMap<string, string> = new Map();
   /** Workpieces with a tap that has not been sent. */
   @property({ attribute: false }) unsentIds: ReadonlySet<string> = new Set();
 
@@ -57,6 +59,8 @@ export class PhoneList extends LitElement {
                       .row=${row}
                       .nowMs=${this.nowMs}
                       .zone=${this.zone}
+                      .floorDate=${this.floorDate}
+                      .stations=${this.stations}
                       .notSent=${this.unsentIds.has(row.workpieceId)}
                     ></phone-row>
                   </li>`,

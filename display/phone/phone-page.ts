@@ -1,8 +1,11 @@
 import { css, html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import { boardRows, type Row } from '../../shared/floor/board.ts';
+import type { ClientCommand } from '../../shared/floor/commands.ts';
 import type { FloorState } from '../../shared/floor/state.ts';
+import { obstacleOf } from '../../shared/floor/ways-out.ts';
 import type { FloorView } from '../link/floor-link.ts';
+import { floorDateOf } from '../parts/day-tag.ts';
 import { nextTextChangeMs } from '../parts/clock-text.ts';
 import { TickingClock, type ClockSource } from '../parts/ticking-clock.ts';
 import { steadyOrder } from '../parts/order.ts';
@@ -10,30 +13,30 @@ import { PHONE } from '../words/en/phone.ts';
 import { ActGate } from './act-gate.ts';
 import './answer-note.ts';
 import './bottom-bar.ts';
-import './card-actions.ts';
 import { cardOf, firstFreeSlots, type CardModel } from './card-model.ts';
+import './day-end.ts';
+import './end-day-button.ts';
 import './device-panel.ts';
 import { didWords } from './did-words.ts';
 import type { DoughCard } from './dough-card.ts';
 import './dough-card.ts';
-import { zoneOf } from './floor-facts.ts';
-import './other-panel.ts';
+import { factsOf, zoneOf } from './floor-facts.ts';
+import { obstacleModel, type ObstacleModel } from './obstacle-model.ts';
 import {
   FloorCommandEvent,
   ShowScreenEvent,
   type GoBackEvent,
   type NewlyShownEvent,
+  type Panel,
+  type PanelWantedEvent,
   type RowsMovedEvent,
   type Screen,
 } from './phone-events.ts';
 import './phone-header.ts';
+import { panelOf } from './panel-of.ts';
 import './phone-list.ts';
 import { baseStyles } from './phone-styles.ts';
-import './skip-panel.ts';
 import type { SlotsChosenEvent } from './slot-picker.ts';
-
-/** What stands in place of a card's buttons. */
-type Panel = 'actions' | 'other' | 'skip';
 
 /** The clocks that a page is drawn and tapped by. */
 export interface PhoneClock extends ClockSource {
@@ -62,12 +65,16 @@ export class PhonePage extends LitElement {
         overscroll-behavior: contain;
       }
       footer {
+        display: flex;
+        flex-direction: column;
         min-height: 0;
         max-height: 78dvh;
+      }
+      /* A long panel scrolls; the way back stays below it. */
+      .actions {
+        min-height: 0;
         overflow: hidden auto;
         overscroll-behavior: contain;
-      }
-      .actions {
         border-top: var(--hairline) solid var(--ink);
       }
       .still {
@@ -103,6 +110,7 @@ export class PhonePage extends LitElement {
   private gate: ActGate | null = null;
   private duesMs: readonly number[] = [];
   private order: { readonly state: FloorState; readonly keys: readonly string[] } | null = null;
+  private blocked: { readonly floor: FloorState; readonly key: string; readonly model: ObstacleModel | null } | null = null;
   private shownKey = '';
   private cardKey = '';
 
@@ -111,6 +119,7 @@ export class PhonePage extends LitElement {
     this.addEventListener('rows-moved', (event: RowsMovedEvent) => this.gate?.moved(event.rows));
     this.addEventListener('newly-shown', (_event: NewlyShownEvent) => this.gate?.shown());
     this.addEventListener('other-wanted', () => (this.panel = 'other'));
+    this.addEventListener('panel-wanted', (event: PanelWantedEvent) => (this.panel = event.panel));
     this.addEventListener('skip-wanted', () => (this.panel = 'skip'));
     this.addEventListener('slots-chosen', (event: SlotsChosenEvent) => (this.chosen = { key: this.cardKey, slotIds: event.slotIds }));
     this.addEventListener('floor-command', () => (this.panel = 'actions'));
@@ -159,6 +168,15 @@ export class PhonePage extends LitElement {
           <main><device-panel .device=${view.device} .stations=${floor.kitchen?.document.stations ?? []}></device-panel></main>
           <footer>${this.bottom(view, floor, PHONE.back)}</footer>
         `;
+      case 'dayEnd':
+        this.duesMs = [];
+        return html`
+          <main><day-end .floor=${floor} .nowMs=${nowMs} .zone=${zoneOf(floor)}></day-end></main>
+          <footer>
+            <answer-note .view=${view}></answer-note
+            ><end-day-button .serviceDate=${floor.serviceDate}></end-day-button>${this.bottom(view, floor, PHONE.backToDoughs)}
+          </footer>
+        `;
       case 'card': {
         const card = cardOf(floor, this.screen.workpieceId, nowMs);
         return card === null ? this.list(view, floor, nowMs) : this.cardScreen(view, floor, card, nowMs);
@@ -173,7 +191,14 @@ export class PhonePage extends LitElement {
     this.duesMs = rows.map((row) => row.dueMs);
     return html`
       <main>
-        <phone-list .rows=${rows} .nowMs=${nowMs} .zone=${zoneOf(floor)} .unsentIds=${unsentIds(view)}></phone-list>
+        <phone-list
+          .rows=${rows}
+          .nowMs=${nowMs}
+          .zone=${zoneOf(floor)}
+          .floorDate=${floorDateOf(floor)}
+          .stations=${this.stationNames(floor)}
+          .unsentIds=${unsentIds(view)}
+        ></phone-list>
       </main>
       <footer><answer-note .view=${view}></answer-note>${view.undoable === null ? nothing : this.bottom(view, floor, null)}</footer>
     `;
@@ -187,30 +212,38 @@ export class PhonePage extends LitElement {
       <main>
         <dough-card
           .card=${card}
+          .floor=${floor}
+          .obstacle=${this.obstacle(view, floor, card, nowMs)}
           .nowMs=${nowMs}
           .zone=${zoneOf(floor)}
           .unit=${floor.house?.document.units.temperature ?? 'C'}
           .chosenSlotIds=${slotIds}
+          .stationId=${view.device?.stationId ?? null}
           .notSent=${unsentIds(view).has(card.row.workpieceId)}
         ></dough-card>
       </main>
       <footer>
         <answer-note .view=${view}></answer-note>
-        <div class="actions">${this.panelOf(card, slotIds)}</div>
+        <div class="actions">${panelOf(this.panel, floor, card, slotIds, nowMs)}</div>
         ${this.bottom(view, floor, this.panel === 'actions' ? PHONE.backToDoughs : PHONE.back)}
       </footer>
     `;
   }
 
-  private panelOf(card: CardModel, slotIds: readonly string[]): TemplateResult {
-    switch (this.panel) {
-      case 'actions':
-        return html`<card-actions .card=${card} .chosenSlotIds=${slotIds}></card-actions>`;
-      case 'other':
-        return html`<other-panel .card=${card}></other-panel>`;
-      case 'skip':
-        return html`<skip-panel .card=${card}></skip-panel>`;
+  /** What is in the way, worked out anew when the floor has changed or a minute has gone by. */
+  private obstacle(view: FloorView, floor: FloorState, card: CardModel, nowMs: number): ObstacleModel | null {
+    const key = `${keyOf(card)} ${Math.floor(nowMs / 60_000)}`;
+    if (this.blocked?.floor !== floor || this.blocked.key !== key) {
+      const found = obstacleOf(floor, card.row.workpieceId, nowMs);
+      const facts = factsOf(floor, view.devices, view.device?.id ?? null);
+      const model = found === null ? null : obstacleModel(floor, card.row, found, facts, floor.house?.document.units.temperature ?? 'C');
+      this.blocked = { floor, key, model };
     }
+    return this.blocked.model;
+  }
+
+  private stationNames(floor: FloorState): ReadonlyMap<string, string> {
+    return new Map((floor.kitchen?.document.stations ?? []).map((station) => [station.id, station.name]));
   }
 
   private bottom(view: FloorView, floor: FloorState, back: string | null): TemplateResult {
@@ -277,8 +310,13 @@ function keyOf(card: CardModel): string {
 }
 
 function unsentIds(view: FloorView): ReadonlySet<string> {
-  const ids = view.kept.filter((tap) => !tap.isSent).map(({ command }) => ('workpieceId' in command ? command.workpieceId : null));
-  return new Set(ids.filter((id) => id !== null));
+  return new Set(view.kept.filter((tap) => !tap.isSent).flatMap(({ command }) => touchedIds(command)));
+}
+
+function touchedIds(command: ClientCommand): readonly string[] {
+  if ('workpieceIds' in command) return command.workpieceIds;
+  if ('toWorkpieceId' in command) return [command.toWorkpieceId];
+  return 'workpieceId' in command ? [command.workpieceId] : [];
 }
 
 /** What is said in place of the floor where there is no floor to show. */

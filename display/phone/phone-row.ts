@@ -2,11 +2,12 @@ import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Row } from '../../shared/floor/board.ts';
 import { countdownText } from '../parts/clock-text.ts';
+import { dayTag } from '../parts/day-tag.ts';
 import '../parts/role-mark.ts';
 import { PHONE } from '../words/en/phone.ts';
 import { ShowScreenEvent } from './phone-events.ts';
 import { baseStyles, buttonStyles } from './phone-styles.ts';
-import { progressOf, quietWords, roleWords, verbWords } from './row-words.ts';
+import { progressOf, quietWords, roleWords, standingWords, verbWords, whoIds } from './row-words.ts';
 
 /** One dough of the list, as the wall shows it: shape, tag, verb, countdown. A tap opens its card. */
 @customElement('phone-row')
@@ -104,18 +105,23 @@ export class PhoneRow extends LitElement {
   @property({ attribute: false }) row: Row | null = null;
   @property({ attribute: false }) nowMs = 0;
   @property({ attribute: false }) zone = 'UTC';
+  /** The floor's own date: dough of another day says which. */
+  @property({ attribute: false }) floorDate: string | null = null;
+  /** Names of stations by their ids. */
+  @property({ attribute: false }) stations: ReadonlyMap<string, string> = new Map();
   @property({ type: Boolean }) notSent = false;
 
   protected override render(): TemplateResult | typeof nothing {
     const { row, nowMs, zone } = this;
     if (row === null) return nothing;
-    const quiet = quietWords(row, zone);
+    const who = whoIds(row).map((id) => this.stations.get(id) ?? id);
+    const quiet = [...(who.length === 0 ? [] : [who.join(' + ')]), ...quietWords(row, zone), ...standingWords(row, zone, nowMs)];
     return html`
       <button type="button" data-level=${row.role} @act=${this.open}>
         <role-mark .level=${row.role} .progress=${progressOf(row, nowMs)} .heard=${row.heardMs !== null}></role-mark>
         <span class="texts">
           <span class="first">
-            <span class="tag">${row.tag}</span>
+            <span class="tag">${dayTag(row.tag, row.serviceDate, this.floorDate)}</span>
             <span class="verb">${verbWords(row)}</span>
             ${row.role === 'call' ? html`<span class="unseen">${roleWords(row)}</span>` : nothing}
             <span class="countdown">${countdownText(row.dueMs, nowMs, zone)}</span>

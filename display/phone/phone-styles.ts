@@ -90,6 +90,7 @@ export const buttonStyles = css`
   }
   button:disabled {
     border-color: var(--line);
+    background: var(--paper);
     color: var(--ink-soft);
     cursor: default;
   }

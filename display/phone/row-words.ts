@@ -2,8 +2,10 @@ import type { Row } from '../../shared/floor/board.ts';
 import type { Role } from '../../shared/floor/due.ts';
 import { clockText } from '../parts/clock-text.ts';
 import { heardAtWords, heldToWords, piecesDoneWords, startedAtWords } from '../words/en/phone.ts';
+import { joinsWords, notBeforeWords, PANELS, shortWords } from '../words/en/panels.ts';
 import { lostWords, ROLES } from '../words/en/roles.ts';
 import { CHECK_CALL, VERBS } from '../words/en/verbs.ts';
+import { isUnderWay } from './work-model.ts';
 
 /** The verb as a row says it: a call loud, what runs quietly, a judged step that is due as a check. */
 export function verbWords(row: Row): string {
@@ -25,7 +27,27 @@ export function quietWords(row: Row, zone: string): readonly string[] {
   else if (row.heardMs !== null) words.push(heardAtWords(clockText(row.heardMs, zone)));
   if (row.phase === 'working' && row.startedMs !== null) words.push(startedAtWords(clockText(row.startedMs, zone)));
   if (row.piecesDone !== null && row.pieces !== null) words.push(piecesDoneWords(row.piecesDone, row.pieces));
+  if (row.shortPieces > 0 && row.pieces !== null) words.push(shortWords(row.shortPieces));
   return words;
+}
+
+/** What is to be known of a pot and of a prep: when it is ripe, what it joins and when, and when it may be begun. */
+export function standingWords(row: Row, zone: string, nowMs: number): readonly string[] {
+  const words: string[] = [];
+  const { stock, joins } = row;
+  if (stock !== null && stock.ripeFromMs !== null && stock.ripeToMs !== null)
+    words.push(PANELS.ripe(clockText(stock.ripeFromMs, zone), clockText(stock.ripeToMs, zone)));
+  if (joins !== null) {
+    words.push(joinsWords(joins.tag, joins.joinsMs === null ? null : clockText(joins.joinsMs, zone)));
+    if (joins.notBeforeMs !== null && joins.notBeforeMs > nowMs && row.phase === 'planned')
+      words.push(notBeforeWords(clockText(joins.notBeforeMs, zone)));
+  }
+  return words;
+}
+
+/** Who is at it: the station that has it and those that help; nobody while nothing is under way. */
+export function whoIds(row: Row): readonly string[] {
+  return isUnderWay(row) ? [...(row.stationId === null ? [] : [row.stationId]), ...row.helperIds] : [];
 }
 
 /** How much of the time to its due instant is gone, 0 to 1; 0 for what has not begun. */

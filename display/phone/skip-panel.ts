@@ -44,7 +44,7 @@ export class SkipPanel extends LitElement {
     const { card } = this;
     if (card === null) return nothing;
     return html`
-      <h2>${skipTitleWords(card.row.tag, VERBS[card.action.verb].running)}</h2>
+      <h2>${skipTitleWords(card.tag, VERBS[card.action.verb].running)}</h2>
       <div class="reasons">
         ${SKIP_REASONS.map((reason) => html`<button type="button" class="middling" @act=${() => this.skip(reason)}>${reason}</button>`)}
       </div>

@@ -1,6 +1,7 @@
 import { boardRows, type Row } from '../../shared/floor/board.ts';
 import { ovenLanes, type DeckLanes } from '../../shared/floor/oven-lanes.ts';
 import type { FloorState } from '../../shared/floor/state.ts';
+import { blockedMixers } from './blocks.ts';
 import { lanesWanted } from './deck-model.ts';
 import { entryKey, type Entry } from '../parts/entry.ts';
 import { govern, type DeckDemand, type WallPlan } from './governor.ts';
@@ -21,12 +22,13 @@ export interface Arrangement {
 export function arrange(state: FloorState, nowMs: number, screen: Screen, isPaced: boolean, previous: Arrangement | null): Arrangement {
   const content = leftContentOf(state);
   const decks = ovenLanes(state, nowMs).map((deck) => ({
-    lanes: lanesWanted(deck),
+    lanes: lanesWanted(state, deck, nowMs),
     use: useOf(deck),
   }));
   const plan = govern(screen, {
     rows: boardRows(state, nowMs),
     decks,
+    hasBlockedMixers: blockedMixers(state, nowMs).length > 0,
     isPaced,
     leftNeedPx: (sizes) => leftColumns(content, sizes).totalPx,
   });

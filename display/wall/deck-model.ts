@@ -2,8 +2,11 @@ import type { Booking, DeckLanes, SlotLane } from '../../shared/floor/oven-lanes
 import type { FloorState } from '../../shared/floor/state.ts';
 import { clockText, countdownText } from '../parts/clock-text.ts';
 import { temperatureText } from '../parts/temperature-text.ts';
-import { BLOCKED, freeSlotsWords, WALL } from '../words/en/wall.ts';
+import { fittingText, textWidthPx } from '../parts/text-width.ts';
+import { BLOCKED, freeSlotsWords, IN_THE_WAY, WALL } from '../words/en/wall.ts';
 import { axisX, REACH_MS } from './axis.ts';
+import { blocksOf } from './blocks.ts';
+import { shortTagOf } from './day-tags.ts';
 import { placeLoadTexts, type LoadText, type NamedLoad } from './load-texts.ts';
 
 /** A load on the axis. */
@@ -15,6 +18,17 @@ export interface LoadBlock {
   readonly lane: number;
   readonly lanes: number;
   readonly look: 'in' | 'booked' | 'clash';
+}
+
+/** A stretch of the axis in which a deck, or a slot of it, cannot be used, with why. */
+export interface BlockedBlock {
+  readonly key: string;
+  readonly toPx: number;
+  readonly lane: number;
+  readonly lanes: number;
+  readonly text: string;
+  readonly textLane: number;
+  readonly textPx: number;
 }
 
 /** What one deck reads. */
@@ -31,13 +45,18 @@ export interface DeckModel {
   readonly lanes: number;
   readonly blocks: readonly LoadBlock[];
   readonly texts: readonly LoadText[];
+  readonly blocked: readonly BlockedBlock[];
 }
 
 const LEAST_BLOCK_PX = 12;
 
 /** Lanes that a deck would like. */
-export function lanesWanted(deck: DeckLanes): number {
-  return mergedLanes(deck).length;
+export function lanesWanted(state: FloorState, deck: DeckLanes, nowMs: number): number {
+  return mergedLanes(deck, blockedSlotIds(state, nowMs)).length;
+}
+
+function blockedSlotIds(state: FloorState, nowMs: number): ReadonlySet<string> {
+  return new Set(blocksOf(state, 'slot', nowMs).map(({ resource }) => resource.id));
 }
 
 /** The reading of one deck in so many lanes. */
@@ -45,30 +64,87 @@ export function deckModel(state: FloorState, deck: DeckLanes, nowMs: number, lan
   const zone = state.house?.document.zone ?? 'UTC';
   const unit = state.house?.document.units.temperature ?? 'C';
   const isDue = deck.lanes.some((lane) => lane.bookings.some((booking) => booking.isIn && booking.toMs <= nowMs));
-  const loads = loadsOf(mergedLanes(deck).slice(0, lanes), nowMs, widthPx, zone);
+  const shown = mergedLanes(deck, blockedSlotIds(state, nowMs)).slice(0, lanes);
+  const loads = loadsOf(state, shown, nowMs, widthPx, zone);
+  const blocked = blockedBlocks(state, deck, shown, loads, nowMs, widthPx, nearPx);
+  const reserved = blocked.map((block) => ({
+    lane: block.textLane,
+    fromPx: block.textPx,
+    toPx: block.textPx + textWidthPx(block.text, nearPx),
+  }));
   return {
     key: deck.deck.id,
     name: deck.deck.name,
     temperature: temperatureText(deck.temperatureC, unit),
     state: stateWords(state, deck, nowMs, zone, isDue),
-    clash: clashWords(deck, nowMs, zone),
+    clash: clashWords(state, deck, nowMs, zone),
     isDue,
     lanes,
     blocks: loads.map((load) => load.block),
-    texts: placeLoadTexts(loads, widthPx, nearPx),
+    texts: placeLoadTexts(loads, widthPx, nearPx, reserved),
+    blocked,
   };
 }
 
-function clashWords(deck: DeckLanes, nowMs: number, zone: string): string | null {
-  const clashes = deck.lanes
-    .flatMap((lane) => lane.bookings)
-    .filter((booking) => booking.clashesWith.length > 0 && booking.fromMs - nowMs < REACH_MS);
-  const [first] = clashes.toSorted((a, b) => a.fromMs - b.fromMs);
-  return first === undefined ? null : `${first.clashesWith[0] ?? ''} × ${first.tag} ${clockText(first.fromMs, zone)}`;
+/** From where a deck's or slot's lanes are hatched to where, and where its word finds room: beside the loads if it can. */
+function blockedBlocks(
+  state: FloorState,
+  deck: DeckLanes,
+  lanes: readonly SlotLane[],
+  loads: readonly NamedLoad[],
+  nowMs: number,
+  widthPx: number,
+  nearPx: number,
+): BlockedBlock[] {
+  const onDeck = blocksOf(state, 'deck', nowMs).filter(({ resource }) => resource.id === deck.deck.id);
+  const onSlots = onDeck.length > 0 ? [] : blocksOf(state, 'slot', nowMs);
+  const taken: { lane: number; toPx: number }[] = [];
+  return [...onDeck, ...onSlots].flatMap((block): BlockedBlock[] => {
+    const slot = deck.deck.slots.find(({ id }) => id === block.resource.id);
+    if (block.resource.kind === 'slot' && slot === undefined) return [];
+    // A slot says its name: where its lane found no place, it is told on the last one.
+    const own = lanes.findIndex((candidate) => candidate.slot.id === slot?.id);
+    const lane = slot === undefined ? 0 : own >= 0 ? own : lanes.length - 1;
+    const count = slot === undefined ? lanes.length : 1;
+    const text = fittingText(slot === undefined ? block.words : IN_THE_WAY.blocked(slot.name, block.words), nearPx, widthPx - nearPx);
+    const endPx = nearPx / 2 + textWidthPx(text, nearPx);
+    const lanesHere = Array.from({ length: count }, (_, index) => lane + index);
+    const isFree = (candidate: number): boolean =>
+      loads.every(({ block: load }) => candidate < load.lane || candidate >= load.lane + load.lanes || load.fromPx > endPx) &&
+      taken.every((other) => other.lane !== candidate);
+    const textLane = lanesHere.find(isFree) ?? lane;
+    taken.push({ lane: textLane, toPx: endPx });
+    const toPx = block.untilMs === null ? widthPx : Math.max(LEAST_BLOCK_PX, axisX(block.untilMs - nowMs, widthPx));
+    return [{ key: `${block.resource.kind} ${block.resource.id}`, toPx, lane, lanes: count, text, textLane, textPx: nearPx / 2 }];
+  });
+}
+
+function clashWords(state: FloorState, deck: DeckLanes, nowMs: number, zone: string): string | null {
+  const clashes = deck.lanes.flatMap((lane) =>
+    lane.bookings
+      .filter((booking) => booking.clashesWith.length > 0 && booking.fromMs - nowMs < REACH_MS)
+      .map((booking) => ({ lane, booking })),
+  );
+  const [first] = clashes.toSorted((a, b) => a.booking.fromMs - b.booking.fromMs);
+  if (first === undefined) return null;
+  const { lane, booking } = first;
+  return `${clashTags(state, lane, booking)[0] ?? ''} × ${tagOf(state, booking)} ${clockText(booking.fromMs, zone)}`;
+}
+
+function tagOf(state: FloorState, booking: Booking): string {
+  return shortTagOf(state, booking.workpieceId, booking.tag);
+}
+
+/** The tags that a booking clashes with, each with its day: they lie in the same slot at the same time. */
+function clashTags(state: FloorState, lane: SlotLane, booking: Booking): string[] {
+  return booking.clashesWith.map((tag) => {
+    const other = lane.bookings.find((one) => one.tag === tag && one.fromMs < booking.toMs && booking.fromMs < one.toMs);
+    return other === undefined ? tag : tagOf(state, other);
+  });
 }
 
 function stateWords(state: FloorState, deck: DeckLanes, nowMs: number, zone: string, isDue: boolean): string {
-  const blocked = state.blocked.find((event) => event.resource.kind === 'deck' && event.resource.id === deck.deck.id);
+  const blocked = blocksOf(state, 'deck', nowMs).find(({ resource }) => resource.id === deck.deck.id);
   if (blocked !== undefined) return BLOCKED[blocked.why];
   if (isDue) return WALL.deckOut;
   if (deck.freeMs === null) return WALL.free;
@@ -80,20 +156,22 @@ function stateWords(state: FloorState, deck: DeckLanes, nowMs: number, zone: str
 const FEW_SLOTS = 2;
 
 /** One lane for each slot; on decks of many, neighbours that hold and expect the same are drawn as one: a load lies across them. */
-function mergedLanes(deck: DeckLanes): readonly SlotLane[] {
+function mergedLanes(deck: DeckLanes, blockedIds: ReadonlySet<string>): readonly SlotLane[] {
   if (deck.lanes.length <= FEW_SLOTS) return deck.lanes;
   return deck.lanes.filter((lane, index) => {
     const before = deck.lanes[index - 1];
-    return before === undefined || laneKey(before) !== laneKey(lane);
+    return before === undefined || laneKey(before, blockedIds) !== laneKey(lane, blockedIds);
   });
 }
 
-function laneKey(lane: SlotLane): string {
+/** What is blocked is drawn by itself. */
+function laneKey(lane: SlotLane, blockedIds: ReadonlySet<string>): string {
+  if (blockedIds.has(lane.slot.id)) return lane.slot.id;
   return lane.bookings.map((booking) => `${booking.workpieceId} ${booking.tag} ${booking.fromMs}`).join();
 }
 
 /** The loads of a deck; one that lies in neighbouring lanes is one block across them. */
-function loadsOf(lanes: readonly SlotLane[], nowMs: number, widthPx: number, zone: string): NamedLoad[] {
+function loadsOf(state: FloorState, lanes: readonly SlotLane[], nowMs: number, widthPx: number, zone: string): NamedLoad[] {
   const loads: NamedLoad[] = [];
   lanes.forEach((lane, index) => {
     const bookings = lane.bookings.filter((booking) => booking.fromMs - nowMs < REACH_MS);
@@ -101,7 +179,8 @@ function loadsOf(lanes: readonly SlotLane[], nowMs: number, widthPx: number, zon
       bookings.flatMap((booking) => (booking.clashesWith.length === 0 ? [] : [booking.tag, ...booking.clashesWith])),
     );
     for (const booking of bookings) {
-      const load = loadOf(booking, index, clashing.has(booking.tag), nowMs, widthPx, zone);
+      const tags = [...clashTags(state, lane, booking), tagOf(state, booking)].join(' × ');
+      const load = loadOf(booking, tags, index, clashing.has(booking.tag), nowMs, widthPx, zone);
       const above = loads.find(
         ({ block }) => block.key === load.block.key && block.look === load.block.look && block.lane + block.lanes === index,
       );
@@ -112,10 +191,9 @@ function loadsOf(lanes: readonly SlotLane[], nowMs: number, widthPx: number, zon
   return loads;
 }
 
-function loadOf(booking: Booking, lane: number, clashes: boolean, nowMs: number, widthPx: number, zone: string): NamedLoad {
+function loadOf(booking: Booking, tags: string, lane: number, clashes: boolean, nowMs: number, widthPx: number, zone: string): NamedLoad {
   const fromPx = Math.min(booking.isIn ? 0 : axisX(booking.fromMs - nowMs, widthPx), widthPx - LEAST_BLOCK_PX);
   const toPx = Math.max(fromPx + LEAST_BLOCK_PX, axisX(booking.toMs - nowMs, widthPx));
-  const tags = [...booking.clashesWith, booking.tag].join(' × ');
   return {
     block: {
       key: `${booking.workpieceId} ${booking.tag} ${booking.fromMs}`,

@@ -16,6 +16,8 @@ export interface WallDemand {
   readonly rows: readonly Row[];
   /** As they stand in the house, top to bottom. */
   readonly decks: readonly DeckDemand[];
+  /** Mixers cannot be used: a line says which. */
+  readonly hasBlockedMixers?: boolean;
   /** The house runs faster than time: a band says so. */
   readonly isPaced: boolean;
   /** How wide rows and decks must be at these sizes, in px. */
@@ -46,6 +48,8 @@ export interface WallPlan {
   readonly hiddenDecks: number;
   /** Height of a line for those, 0 where there is none. */
   readonly hiddenDecksPx: number;
+  /** Height of the line for mixers that cannot be used, 0 where all can. */
+  readonly blockedMixersPx: number;
   readonly laneHeightPx: number;
 }
 
@@ -102,9 +106,10 @@ function tryPlan(screen: Screen, demand: WallDemand, sacrifice: Sacrifice): Wall
   const laneHeightPx = Math.round(sizes.nearPx * 1.22);
   const decks = planDecks(demand.decks, sacrifice, showsAxis ? laneHeightPx : 0, sizes);
   const hiddenDecksPx = sacrifice.hiddenDecks > 0 ? Math.round(sizes.nearPx * 1.3) : 0;
+  const blockedMixersPx = demand.hasBlockedMixers === true ? Math.round(sizes.nearPx * 1.3) : 0;
   const decksPx = decks.reduce((sum, deck) => sum + deck.heightPx, 0) + hiddenDecksPx;
   if (sacrifice.lanes > 1 && decksPx > screen.heightPx * MOST_DECKS) return null;
-  const roomPx = screen.heightPx - bandPx - headerPx - decksPx - RULE_PX;
+  const roomPx = screen.heightPx - bandPx - headerPx - decksPx - blockedMixersPx - RULE_PX;
   const heights = rowHeights(sizes);
   const rows = planRows(demand.rows, roomPx, heights);
   if (rows === null) return null;
@@ -119,6 +124,7 @@ function tryPlan(screen: Screen, demand: WallDemand, sacrifice: Sacrifice): Wall
     decks,
     hiddenDecks: sacrifice.hiddenDecks,
     hiddenDecksPx,
+    blockedMixersPx,
     laneHeightPx,
   };
 }

@@ -14,11 +14,17 @@ const GAP_EM = 0.4;
 
 /**
  * Tags stand at their ticks. Where they would overlap they are written one after another from the first tick on, in
- * order of time; what does not fit before the end of the axis becomes a count.
+ * order of time; what does not fit before the end of the axis becomes a count. `tagOf` gives each its one word.
  */
-export function groupTicks(rows: readonly Row[], nowMs: number, widthPx: number, sizePx: number): GroupTicks {
+export function groupTicks(
+  rows: readonly Row[],
+  nowMs: number,
+  widthPx: number,
+  sizePx: number,
+  tagOf: (row: Row) => string = (row) => row.tag,
+): GroupTicks {
   const gapPx = sizePx * GAP_EM;
-  const ticks = rows.map((row) => ({ tag: row.tag, xPx: axisX(row.dueMs - nowMs, widthPx), isBeyond: row.dueMs - nowMs > REACH_MS }));
+  const ticks = rows.map((row) => ({ tag: tagOf(row), xPx: axisX(row.dueMs - nowMs, widthPx), isBeyond: row.dueMs - nowMs > REACH_MS }));
   const clusters: { tags: string[]; leftPx: number }[] = [];
   for (const tick of ticks) {
     const last = clusters.at(-1);

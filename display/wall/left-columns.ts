@@ -3,6 +3,7 @@ import type { TypeSizes } from './type-sizes.ts';
 
 /** Everything that may have to be written left of NOW. It changes with the day, not by the second, so that NOW stands still. */
 export interface LeftContent {
+  /** In the form for narrow places. */
   readonly tags: readonly string[];
   readonly calls: readonly string[];
   readonly running: readonly string[];
@@ -34,11 +35,18 @@ export function leftColumns(content: LeftContent, sizes: TypeSizes): LeftColumns
   const gapPx = Math.round(sizes.glancePx * 0.26);
   const markPx = Math.round(sizes.glancePx * 0.8);
   const tagEm = Math.min(WIDEST_TAG_EM, Math.max(NARROWEST_TAG_EM, widest(content.tags, 1)));
-  const tagPx = Math.ceil(tagEm * sizes.glancePx);
+  // A longer tag is written smaller, and is whole all the same.
+  const tagPx = Math.ceil(Math.max(tagEm * sizes.glancePx, widest(content.tags, sizes.secondPx)));
   const verbPx = Math.ceil(Math.max(widest(content.calls, sizes.verbPx), widest(content.running, sizes.verbPx)));
   const countdownPx = Math.ceil(widest(COUNTDOWNS, sizes.glancePx));
   const rowPx = edgePx + markPx + tagPx + verbPx + countdownPx + 5 * gapPx;
   return { edgePx, gapPx, markPx, tagPx, verbPx, countdownPx, totalPx: Math.max(rowPx, decksPx(content, sizes, gapPx)) };
+}
+
+/** How wide what stands beside the tag may be; beside the mark where a line has several tags. */
+export function whatPx(columns: LeftColumns, linePx: number, isMerged: boolean): number {
+  const verbPx = linePx - columns.edgePx - columns.markPx - columns.tagPx - columns.countdownPx - 5 * columns.gapPx;
+  return isMerged ? verbPx + columns.tagPx + columns.gapPx : verbPx;
 }
 
 /** Where deck names end and temperatures begin. */

@@ -2,6 +2,7 @@ import type { Step } from '../../shared/documents/method.ts';
 import type { FloorState } from '../../shared/floor/state.ts';
 import { temperatureText } from '../parts/temperature-text.ts';
 import { CHECK_CALL, VERBS } from '../words/en/verbs.ts';
+import { shortTag } from './day-tags.ts';
 import type { LeftContent } from './left-columns.ts';
 
 /** What the state may make the wall write left of NOW: the tags of open work, the verbs of all methods in force, the decks. */
@@ -19,5 +20,6 @@ export function leftContentOf(state: FloorState): LeftContent {
   const decks = (state.kitchen?.document.ovens ?? []).flatMap((oven) =>
     oven.decks.map((deck) => ({ name: deck.name, temperature: temperatureText(state.deckC[deck.id] ?? deck.temperatureC, unit) })),
   );
-  return { tags: open.map((workpiece) => workpiece.tag), calls: [...calls], running: [...running], decks };
+  const tags = open.map((workpiece) => shortTag(state, workpiece.tag, workpiece.serviceDate));
+  return { tags, calls: [...calls], running: [...running], decks };
 }

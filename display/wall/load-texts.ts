@@ -21,7 +21,7 @@ export interface LoadText {
 }
 
 /** A stretch of one lane that is taken. */
-interface Taken {
+export interface Taken {
   readonly lane: number;
   readonly fromPx: number;
   readonly toPx: number;
@@ -34,13 +34,14 @@ const INSET_EM = 0.12;
 
 /**
  * Finds each load a place for its text: inside it, right of it, left of it, where nothing else is drawn; shortened where
- * that helps, none where nothing does. Clashes choose first, then what is in, then what comes soonest.
+ * that helps, none where nothing does. Nothing is written on what is reserved. Clashes choose first, then what is in, then what comes soonest.
  */
-export function placeLoadTexts(loads: readonly NamedLoad[], widthPx: number, sizePx: number): LoadText[] {
-  const taken: Taken[] = loads.flatMap(({ block }) => lanesOf(block).map((lane) => ({ lane, fromPx: block.fromPx, toPx: block.toPx })));
+export function placeLoadTexts(loads: readonly NamedLoad[], widthPx: number, sizePx: number, reserved: readonly Taken[] = []): LoadText[] {
+  const drawn = loads.flatMap(({ block }) => lanesOf(block).map((lane) => ({ lane, fromPx: block.fromPx, toPx: block.toPx })));
+  const taken: Taken[] = [...reserved, ...drawn];
   const placed: LoadText[] = [];
   for (const load of loads.toSorted((a, b) => rank(a.block) - rank(b.block) || a.block.fromPx - b.block.fromPx)) {
-    const text = placesFor(load, widthPx, sizePx).find((place) => place.isInside || isFree(place, taken, sizePx));
+    const text = placesFor(load, widthPx, sizePx).find((place) => isFree(place, place.isInside ? reserved : taken, sizePx));
     if (text === undefined) continue;
     placed.push(text);
     if (!text.isInside) taken.push({ lane: text.lane, fromPx: text.leftPx, toPx: text.leftPx + textWidthPx(text.text, sizePx) });
@@ -84,5 +85,11 @@ function placesFor({ block, texts }: NamedLoad, widthPx: number, sizePx: number)
 function isFree(place: LoadText, taken: readonly Taken[], sizePx: number): boolean {
   const marginPx = sizePx * GAP_EM * 0.9;
   const toPx = place.leftPx + textWidthPx(place.text, sizePx);
-  return taken.every((other) => other.lane !== place.lane || other.toPx + marginPx <= place.leftPx || toPx + marginPx <= other.fromPx);
+  return taken.every(
+    (other) =>
+      other.lane < place.lane ||
+      other.lane >= place.lane + place.lanes ||
+      other.toPx + marginPx <= place.leftPx ||
+      toPx + marginPx <= other.fromPx,
+  );
 }

@@ -1,12 +1,16 @@
 import type { Row } from '../../shared/floor/board.ts';
 import type { Role } from '../../shared/floor/due.ts';
 import type { FloorState } from '../../shared/floor/state.ts';
-import { clockText, countdownText, weekdayText } from '../parts/clock-text.ts';
+import { clockText, countdownText } from '../parts/clock-text.ts';
 import { fittingText, textWidthPx } from '../parts/text-width.ts';
 import { lostWords, ROLES } from '../words/en/roles.ts';
 import { CHECK_CALL, VERBS } from '../words/en/verbs.ts';
-import { heldWords, piecesWords, WALL } from '../words/en/wall.ts';
+import { heldWords, IN_THE_WAY, piecesWords, shortWords, stationsWords, WALL } from '../words/en/wall.ts';
 import { entryKey, strongestRole, type Entry } from '../parts/entry.ts';
+import { longTag, shortTag } from './day-tags.ts';
+import { obstacleTexts, type ObstacleTexts } from './obstacle-texts.ts';
+import { obstacleOfRow } from './obstacles.ts';
+import type { TypeSizes } from './type-sizes.ts';
 
 /** What a full row reads. */
 export interface RowModel {
@@ -18,9 +22,15 @@ export interface RowModel {
   /** Share of the time that is gone, 0 to 1. */
   readonly progress: number;
   readonly tags: readonly string[];
+  /** The same in the form for narrow places. */
+  readonly shortTags: readonly string[];
   readonly verb: string;
   /** Below the verb, the most telling first. */
   readonly notes: readonly string[];
+  /** How many of the notes, from the first, are words of the role. */
+  readonly roleNotes: number;
+  /** What is in the way of it; null where nothing is. */
+  readonly obstacle: ObstacleTexts | null;
   /** What to look for, where the row has a line for it. */
   readonly detail: string | null;
   readonly countdown: string;
@@ -43,9 +53,12 @@ export function rowModel(state: FloorState, entry: Entry, nowMs: number): RowMod
     roleWord: role === 'lost' ? lostWords(first.stage) : ROLES[role],
     isHeard: entry.every((row) => row.heardMs !== null),
     progress: progressOf(first, nowMs),
-    tags: entry.map((row) => row.tag),
+    tags: entry.map((row) => longTag(state, row.tag, row.serviceDate)),
+    shortTags: entry.map((row) => shortTag(state, row.tag, row.serviceDate)),
     verb: first.isCheck ? CHECK_CALL : isRunning ? VERBS[first.verb].running : VERBS[first.verb].call,
     notes: notesOf(state, first, entry, zone),
+    roleNotes: role === 'lost' || role === 'late' ? 1 : 0,
+    obstacle: obstacleOfEntry(state, entry, nowMs),
     detail: first.check ?? first.caution,
     countdown: countdownText(first.dueMs, nowMs, zone),
   };
@@ -56,6 +69,19 @@ function progressOf(row: Row, nowMs: number): number {
   return Math.min(1, Math.max(0, (nowMs - row.startedMs) / (row.dueMs - row.startedMs)));
 }
 
+/** Of several doughs with one call, the first whose way is blocked speaks; a line has room for one. */
+function obstacleOfEntry(state: FloorState, entry: Entry, nowMs: number): ObstacleTexts | null {
+  for (const row of entry) {
+    const found = obstacleOfRow(state, row, nowMs);
+    if (found === null) continue;
+    const texts = obstacleTexts(state, found);
+    if (entry.length === 1) return texts;
+    const tag = shortTag(state, row.tag, row.serviceDate);
+    return { ...texts, what: `${tag} ${texts.what}`, brief: `${tag} ${texts.brief}` };
+  }
+  return null;
+}
+
 function notesOf(state: FloorState, row: Row, entry: Entry, zone: string): string[] {
   const notes: string[] = [];
   if (row.role === 'lost') notes.push(lostWords(row.stage));
@@ -64,13 +90,38 @@ function notesOf(state: FloorState, row: Row, entry: Entry, zone: string): strin
   if (row.heldUntilMs !== null) notes.push(heldWords(clockText(row.heldUntilMs, zone)));
   if (row.phase === 'working' || (row.phase === 'judging' && row.role === 'running')) {
     if (row.pieces !== null && row.piecesDone !== null) notes.push(piecesWords(row.piecesDone, row.pieces));
-    const station = state.kitchen?.document.stations.find((candidate) => candidate.id === row.stationId);
-    if (station !== undefined) notes.push(station.name);
+    const names = stationNames(state, row);
+    if (names.length > 0) notes.push(stationsWords(names));
   }
+  if (row.shortPieces > 0) notes.push(shortWords(row.shortPieces, row.shortPieces + (row.pieces ?? 0)));
   if (row.role !== 'running' && entry.every((other) => other.heardMs !== null)) notes.push(WALL.heard);
-  // Dough of another day says which.
-  if (state.serviceDate !== null && row.serviceDate !== state.serviceDate) notes.push(weekdayText(row.serviceDate));
   return notes;
+}
+
+/** Who works on it: the station that began, then those that help. */
+function stationNames(state: FloorState, row: Row): string[] {
+  const ids = row.stationId === null ? row.helperIds : [row.stationId, ...row.helperIds];
+  const stations = state.kitchen?.document.stations ?? [];
+  return [...new Set(ids)].flatMap((id) => stations.find((station) => station.id === id)?.name ?? []);
+}
+
+/** The second line of a row, and whether what is in the way and the way out found room in it. */
+export interface SecondLine {
+  readonly text: string;
+  readonly tellsObstacle: boolean;
+}
+
+/** What is in the way goes before everything but the word of the role; where it does not fit, at least that something is. */
+export function secondLine(model: RowModel, sizePx: number, widthPx: number): SecondLine {
+  const { obstacle, notes, roleNotes } = model;
+  if (obstacle === null) return { text: fittingNotes(notes, sizePx, widthPx), tellsObstacle: true };
+  const { what, brief, way } = obstacle;
+  const fits = (texts: readonly string[]): boolean => textWidthPx(texts.join(' · '), sizePx) <= widthPx;
+  const lead = notes.slice(0, roleNotes);
+  const whole = [...lead, what, ...(way === null ? [] : [way])];
+  if (fits(whole)) return { text: fittingNotes([...whole, ...notes.slice(roleNotes)], sizePx, widthPx), tellsObstacle: true };
+  const part = [what, brief, IN_THE_WAY.unsaid].map((text) => [...lead, text]).find(fits);
+  return { text: fittingNotes(part ?? [...lead, IN_THE_WAY.unsaid], sizePx, widthPx), tellsObstacle: false };
 }
 
 /** As many of the notes as fit, joined; the first is shortened rather than left out. */
@@ -80,6 +131,26 @@ export function fittingNotes(notes: readonly string[], sizePx: number, widthPx: 
     if (textWidthPx(text, sizePx) <= widthPx) return text;
   }
   return fittingText(notes[0] ?? '', sizePx, widthPx);
+}
+
+/**
+ * A tag for its column: the weekday in full where that fits, else run together, else that written smaller; cut off only
+ * where even that does not do.
+ */
+export function fittingTag(
+  long: string,
+  short: string,
+  roomPx: number,
+  sizes: TypeSizes,
+): { readonly text: string; readonly sizePx: number } {
+  const { glancePx, secondPx } = sizes;
+  const tries = [
+    { text: long, sizePx: glancePx },
+    { text: short, sizePx: glancePx },
+    { text: short, sizePx: secondPx },
+  ];
+  const found = tries.find(({ text, sizePx }) => textWidthPx(text, sizePx) <= roomPx);
+  return found ?? { text: fittingText(short, secondPx, roomPx), sizePx: secondPx };
 }
 
 /** The tags of a merged row that fit, the others as a count: "C1 C2 +2". */

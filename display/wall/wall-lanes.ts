@@ -1,10 +1,10 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { place, px } from '../parts/place.ts';
-import type { DeckModel, LoadBlock } from './deck-model.ts';
+import type { BlockedBlock, DeckModel, LoadBlock } from './deck-model.ts';
 import type { LoadText } from './load-texts.ts';
 
-/** A deck right of NOW: one lane for each slot; solid is in, dashed is booked, vermilion clashes. */
+/** A deck right of NOW: one lane for each slot; solid is in, dashed is booked, vermilion clashes, hatched cannot be used. */
 @customElement('wall-lanes')
 export class WallLanes extends LitElement {
   static override styles = css`
@@ -32,6 +32,7 @@ export class WallLanes extends LitElement {
       border-top: 1px solid var(--line);
     }
     .load,
+    .blocked,
     .text {
       position: absolute;
     }
@@ -47,6 +48,10 @@ export class WallLanes extends LitElement {
     }
     .clash {
       border: 5px dashed var(--lost);
+    }
+    .blocked {
+      background: repeating-linear-gradient(-45deg, var(--rest) 0 8px, var(--paper) 8px 20px);
+      border-right: 4px solid var(--block);
     }
     .text {
       display: flex;
@@ -72,8 +77,9 @@ export class WallLanes extends LitElement {
     const { model } = this;
     if (model === null) return nothing;
     return html`<div class="lanes">
-      ${Array.from({ length: model.lanes }, () => html`<div class="lane"></div>`)} ${model.blocks.map((block) => this.load(block))}
-      ${model.texts.map((text) => this.text(text))}
+      ${Array.from({ length: model.lanes }, () => html`<div class="lane"></div>`)} ${model.blocked.map((block) => this.blocked(block))}
+      ${model.blocks.map((block) => this.load(block))} ${model.texts.map((text) => this.text(text))}
+      ${model.blocked.map((block) => this.why(block))}
     </div>`;
   }
 
@@ -86,6 +92,16 @@ export class WallLanes extends LitElement {
       height: px(block.lanes * this.lanePx - 2 * inset),
     };
     return html`<div class="load ${block.look}" ${place(placement)}></div>`;
+  }
+
+  private blocked({ toPx, lane, lanes }: BlockedBlock): TemplateResult {
+    const placement = { left: '0px', width: px(Math.round(toPx)), top: px(lane * this.lanePx + 1), height: px(lanes * this.lanePx - 2) };
+    return html`<div class="blocked" ${place(placement)}></div>`;
+  }
+
+  private why({ text, textLane, textPx }: BlockedBlock): TemplateResult {
+    const placement = { left: px(Math.round(textPx)), top: px(textLane * this.lanePx), height: px(this.lanePx) };
+    return html`<div class="text" ${place(placement)}><span>${text}</span></div>`;
   }
 
   private text(text: LoadText): TemplateResult {

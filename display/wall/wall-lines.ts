@@ -8,10 +8,12 @@ import { ROLES } from '../words/en/roles.ts';
 import { OTHER_STAGES, STAGES } from '../words/en/stages.ts';
 import { moreWords, WALL } from '../words/en/wall.ts';
 import type { Arrangement } from './arrangement.ts';
+import { shortTag } from './day-tags.ts';
 import { entryKey, type Entry } from '../parts/entry.ts';
 import { groupTicks } from './group-ticks.ts';
 import type { Notice } from './notice.ts';
-import { rowModel } from './row-model.ts';
+import { whatPx } from './left-columns.ts';
+import { rowModel, secondLine } from './row-model.ts';
 import type { Group, More, RowsPlan } from './rows-plan.ts';
 import { stripModel } from './strip-model.ts';
 import './wall-group.ts';
@@ -79,6 +81,10 @@ export class WallLines extends LitElement {
 
   private row(state: FloorState, entry: Entry, { plan, columns }: Arrangement): TemplateResult {
     const model = rowModel(state, entry, this.nowMs);
+    const { nearPx } = plan.sizes;
+    // What is in the way and finds no room in the row stands beside it.
+    const line = secondLine(model, nearPx, whatPx(columns, plan.leftPx, model.tags.length > 1));
+    const beside = line.tellsObstacle ? null : model.obstacle;
     return html`<li class="line row">
       <wall-row
         .model=${model}
@@ -87,7 +93,7 @@ export class WallLines extends LitElement {
         .widthPx=${plan.leftPx}
         .detailLines=${plan.rows.detailLines}
       ></wall-row>
-      ${plan.showsAxis ? html`<wall-strip .model=${stripModel(state, entry, this.nowMs, this.axisPx, plan.sizes.nearPx)}></wall-strip>` : nothing}
+      ${plan.showsAxis ? html`<wall-strip .model=${stripModel(state, entry, this.nowMs, this.axisPx, nearPx, beside)}></wall-strip>` : nothing}
     </li>`;
   }
 
@@ -102,7 +108,7 @@ export class WallLines extends LitElement {
         .levelWord=${ROLES[more.role]}
         .heard=${more.rows.every((row) => row.heardMs !== null)}
       ></wall-group>
-      ${this.ticks(more.rows, arrangement)}
+      ${this.ticks(state, more.rows, arrangement)}
     </li>`;
   }
 
@@ -112,13 +118,14 @@ export class WallLines extends LitElement {
     const words = group.stage === null ? OTHER_STAGES : STAGES[group.stage];
     return html`<li class="line group">
       <wall-group .words=${`${group.rows.length} ${words}`} .countdown=${this.countdown(state, first)}></wall-group>
-      ${this.ticks(group.rows, arrangement)}
+      ${this.ticks(state, group.rows, arrangement)}
     </li>`;
   }
 
-  private ticks(rows: readonly Row[], { plan }: Arrangement): TemplateResult | typeof nothing {
+  private ticks(state: FloorState, rows: readonly Row[], { plan }: Arrangement): TemplateResult | typeof nothing {
     if (!plan.showsAxis) return nothing;
-    return html`<wall-ticks .ticks=${groupTicks(rows, this.nowMs, this.axisPx, plan.sizes.nearPx)}></wall-ticks>`;
+    const tagOf = (row: Row): string => shortTag(state, row.tag, row.serviceDate);
+    return html`<wall-ticks .ticks=${groupTicks(rows, this.nowMs, this.axisPx, plan.sizes.nearPx, tagOf)}></wall-ticks>`;
   }
 
   private countdown(state: FloorState, row: Row): string {

@@ -3,14 +3,16 @@ import { customElement, property } from 'lit/decorators.js';
 import type { DeckLanes } from '../../shared/floor/oven-lanes.ts';
 import type { FloorState } from '../../shared/floor/state.ts';
 import { place, px } from '../parts/place.ts';
+import { fittingText } from '../parts/text-width.ts';
 import { WALL } from '../words/en/wall.ts';
 import type { Arrangement } from './arrangement.ts';
+import { blockedMixers } from './blocks.ts';
 import { deckModel } from './deck-model.ts';
 import type { DeckPlan } from './governor.ts';
 import './wall-deck.ts';
 import './wall-lanes.ts';
 
-/** The ovens at the bottom of the wall, their decks as they stand. */
+/** The ovens at the bottom of the wall, their decks as they stand, and the mixers that cannot be used. */
 @customElement('wall-ovens')
 export class WallOvens extends LitElement {
   static override styles = css`
@@ -38,13 +40,29 @@ export class WallOvens extends LitElement {
     .deck + .new-oven {
       border-top-color: var(--line-strong);
     }
-    .more {
+    .more,
+    .mixers {
       display: flex;
       align-items: center;
       padding-left: var(--gap);
       border-top: var(--hairline) solid var(--rest);
       font-size: var(--near);
       color: var(--ink-soft);
+    }
+    .mixers {
+      width: var(--left);
+      gap: var(--gap);
+      color: var(--ink);
+      font-weight: var(--weight-word);
+      line-height: 1;
+      white-space: nowrap;
+    }
+    .hatch {
+      width: 1.4em;
+      height: 0.8em;
+      flex: none;
+      border: 3px solid var(--block);
+      background: repeating-linear-gradient(-45deg, var(--rest) 0 8px, var(--paper) 8px 20px);
     }
   `;
 
@@ -61,7 +79,17 @@ export class WallOvens extends LitElement {
     return html`<section aria-label=${WALL.ovens}>
       ${plan.decks.map((deck) => this.deck(state, deck, arrangement))}
       ${plan.hiddenDecks === 0 ? nothing : html`<div class="more" ${place({ height: px(plan.hiddenDecksPx) })}>+${plan.hiddenDecks} ${WALL.moreDecks}</div>`}
+      ${plan.blockedMixersPx === 0 ? nothing : this.mixers(state, arrangement)}
     </section>`;
+  }
+
+  /** The line keeps its height until the next event, even when the last cleaning has run out meanwhile. */
+  private mixers(state: FloorState, { plan, columns }: Arrangement): TemplateResult {
+    const words = blockedMixers(state, this.nowMs).join(' · ');
+    const roomPx = plan.leftPx - 4 * columns.gapPx - plan.sizes.nearPx * 1.4;
+    return html`<div class="mixers" ${place({ height: px(plan.blockedMixersPx) })}>
+      ${words === '' ? nothing : html`<span class="hatch"></span><span>${fittingText(words, plan.sizes.nearPx, roomPx)}</span>`}
+    </div>`;
   }
 
   private deck(state: FloorState, deckPlan: DeckPlan, arrangement: Arrangement): TemplateResult | typeof nothing {

@@ -4,8 +4,8 @@ import '../parts/role-mark.ts';
 import { place, px } from '../parts/place.ts';
 import { fittingText, textWidthPx } from '../parts/text-width.ts';
 import { unseenStyles } from '../parts/unseen-styles.ts';
-import { fittingNotes, fittingTags, type RowModel } from './row-model.ts';
-import type { LeftColumns } from './left-columns.ts';
+import { fittingTag, fittingTags, secondLine, type RowModel } from './row-model.ts';
+import { whatPx, type LeftColumns } from './left-columns.ts';
 import type { TypeSizes } from './type-sizes.ts';
 
 /** A line left of NOW: mark, tag, verb, countdown. Symbol, edge and word carry the role; no line floods with colour. */
@@ -114,16 +114,16 @@ export class WallRow extends LitElement {
     const { model, columns, sizes } = this;
     if (model === null || columns === null || sizes === null) return nothing;
     const strong = model.role === 'running' ? '' : 'strong';
-    const verbPx = this.widthPx - columns.edgePx - columns.markPx - columns.tagPx - columns.countdownPx - 5 * columns.gapPx;
     const isMerged = model.tags.length > 1;
-    const whatPx = isMerged ? verbPx + columns.tagPx + columns.gapPx : verbPx;
-    const notes = fittingNotes(model.notes, sizes.nearPx, whatPx);
+    const roomPx = whatPx(columns, this.widthPx, isMerged);
+    const verbPx = whatPx(columns, this.widthPx, false);
+    const notes = secondLine(model, sizes.nearPx, roomPx).text;
     return html`${strong === '' ? nothing : html`<div class="edge ${model.role}"></div>`}
       <role-mark .level=${model.role} .progress=${model.progress} .heard=${model.isHeard}></role-mark>
       <span class="unseen">${model.roleWord}</span>
-      ${isMerged ? nothing : this.tag(model.tags[0] ?? '', columns, sizes)}
+      ${isMerged ? nothing : this.tag(model, columns, sizes)}
       <div class="what ${isMerged ? 'merged' : ''} ${strong}">
-        <div class="verb">${isMerged ? this.mergedVerb(model, whatPx, sizes) : fittingText(model.verb, sizes.verbPx, whatPx)}</div>
+        <div class="verb">${isMerged ? this.mergedVerb(model, roomPx, sizes) : fittingText(model.verb, sizes.verbPx, roomPx)}</div>
         ${notes === '' ? nothing : html`<div class="note">${notes}</div>`}
       </div>
       <div class="countdown ${strong}" ${this.countdownSize(model.countdown, columns, sizes)}>${model.countdown}</div>
@@ -132,16 +132,12 @@ export class WallRow extends LitElement {
 
   private mergedVerb(model: RowModel, widthPx: number, sizes: TypeSizes): TemplateResult {
     const leftPx = widthPx - textWidthPx(model.verb, sizes.verbPx) - sizes.verbPx * 0.3;
-    return html`${model.verb}<span class="tags">${fittingTags(model.tags, sizes.verbPx, leftPx)}</span>`;
+    return html`${model.verb}<span class="tags">${fittingTags(model.shortTags, sizes.verbPx, leftPx)}</span>`;
   }
 
-  private tag(tag: string, columns: LeftColumns, sizes: TypeSizes): TemplateResult {
-    // A tag too long for its column is written smaller, and shortened only where even that does not do.
-    const sizePx =
-      [sizes.glancePx, sizes.secondPx].find((size) => textWidthPx(tag, size) <= columns.tagPx + columns.gapPx / 2) ?? sizes.secondPx;
-    return html`<div class="tag" ${place({ 'font-size': px(sizePx) })}>
-      ${fittingText(tag, sizePx, columns.tagPx + columns.gapPx / 2)}
-    </div>`;
+  private tag(model: RowModel, columns: LeftColumns, sizes: TypeSizes): TemplateResult {
+    const { text, sizePx } = fittingTag(model.tags[0] ?? '', model.shortTags[0] ?? '', columns.tagPx + columns.gapPx / 2, sizes);
+    return html`<div class="tag" ${place({ 'font-size': px(sizePx) })}>${text}</div>`;
   }
 
   private countdownSize(text: string, columns: LeftColumns, sizes: TypeSizes): ReturnType<typeof place> {

@@ -4,7 +4,7 @@ import { repeat } from 'lit/directives/repeat.js';
 import { place, px } from '../parts/place.ts';
 import type { BakeBlock, Span, StripModel } from './strip-model.ts';
 
-/** A dough's way right of NOW: its rest to the tick, the dotted way on, and its bakes. */
+/** A dough's way right of NOW: its rest to the tick, the dotted way on, its bakes; when a ferment is ripe, where a prep joins. */
 @customElement('wall-strip')
 export class WallStrip extends LitElement {
   static override styles = css`
@@ -46,6 +46,19 @@ export class WallStrip extends LitElement {
       height: 0;
       border-top: 4px dotted var(--running);
     }
+    .ripe {
+      height: 0.8em;
+      background: repeating-linear-gradient(90deg, var(--rest) 0 4px, var(--paper) 4px 10px);
+      border: 3px solid var(--running);
+    }
+    .join {
+      width: 0.5em;
+      height: 0.5em;
+      margin-left: -0.25em;
+      border: 5px solid var(--ink-soft);
+      border-radius: 50%;
+      background: var(--paper);
+    }
     .due {
       width: 6px;
       height: 1.1em;
@@ -72,14 +85,16 @@ export class WallStrip extends LitElement {
     if (model === null) return nothing;
     return html`<div class="name"><span>${model.name}</span></div>
       <div class="track">
-        ${model.rest === null ? nothing : bar('rest', model.rest)} ${model.way === null ? nothing : bar('way', model.way)}
+        ${model.ripe === null ? nothing : bar('ripe', model.ripe)} ${model.rest === null ? nothing : bar('rest', model.rest)}
+        ${model.way === null ? nothing : bar('way', model.way)}
         ${repeat(
           model.bakes,
           (_, index) => index,
           (bake) => bar('bake', bake),
         )}
         ${model.duePx === null ? nothing : html`<div class="due" ${place({ left: px(Math.round(model.duePx)) })}></div>`}
-        ${model.bakes.map(time)}
+        ${model.join === null ? nothing : html`<div class="join" ${place({ left: px(Math.round(model.join.fromPx)) })}></div>`}
+        ${model.bakes.map(time)} ${model.join === null ? nothing : time(model.join)}
       </div>`;
   }
 }

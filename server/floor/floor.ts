@@ -5,6 +5,7 @@ import type { RecordedEvent } from '../../shared/floor/events.ts';
 import { evolve } from '../../shared/floor/evolve.ts';
 import type { Outcome, Refusal } from '../../shared/floor/refusals.ts';
 import type { FloorState } from '../../shared/floor/state.ts';
+import { canBeUndone } from '../../shared/floor/undo-memory.ts';
 import { tapInstant } from '../../shared/floor/tap-time.ts';
 import { assert } from '../../shared/result.ts';
 import { JournalError, type Journal, type JournalEntry } from '../journal/journal.ts';
@@ -186,7 +187,7 @@ export class Floor {
     const outcome: Outcome = {
       ok: true,
       sequence: state.sequence + events.length,
-      undoable: tap !== null && command.type !== 'undoCommand',
+      undoable: tap !== null && events.some(canBeUndone),
     };
     return { outcome, recorded, entry: { commandId, deviceId, receivedMs: nowMs, events, outcome } };
   }

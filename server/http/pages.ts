@@ -6,7 +6,7 @@ import type { FastifyInstance, FastifyReply } from 'fastify';
 const CONTENT_SECURITY_POLICY =
   "default-src 'self'; connect-src 'self' ws: wss:; img-src 'self' data:; object-src 'none'; base-uri 'none'; form-action 'self'; frame-ancestors 'none'";
 
-/** The built pages: the entrance, the wall and the phone, and what they load. */
+/** The built pages: the entrance, the wall, the phone and the kitchen, and what they load. */
 export async function servePages(app: FastifyInstance, pagesFolder: string): Promise<void> {
   await app.register(fastifyStatic, {
     root: join(pagesFolder, 'assets'),
@@ -26,4 +26,5 @@ export async function servePages(app: FastifyInstance, pagesFolder: string): Pro
   app.get('/', page('index.html'));
   app.get('/wall', page('wall/index.html'));
   app.get('/phone', page('phone/index.html'));
+  app.get('/kitchen', page('kitchen/index.html'));
 }

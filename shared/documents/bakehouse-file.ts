@@ -2,8 +2,9 @@ import { z } from 'zod';
 import { accepted, refused, type Result } from '../result.ts';
 import { formulaSchema, ingredientSchema, productSchema, type Formula, type Product } from './formula.ts';
 import { houseSchema } from './house.ts';
-import { kitchenSchema, type Kitchen } from './kitchen.ts';
-import type { Step } from './method.ts';
+import { kitchenSchema } from './kitchen.ts';
+import { idSet, kitchenFaults, uniqueIds, type Fault, type FileFault } from './kitchen-faults.ts';
+import type { SidePrep, Step } from './method.ts';
 import { gramsSchema, keySchema, minutesSchema, piecesSchema, serviceDateSchema } from './names.ts';
 
 /** Version of the bakehouse file that this program writes and reads. */
@@ -54,12 +55,7 @@ export const bakehouseFileSchema = z.strictObject({
 export type BakehouseFile = z.infer<typeof bakehouseFileSchema>;
 export type DayBatch = z.infer<typeof dayBatchSchema>;
 
-/** One fault of a file: where it stands, and what would be right. */
-export interface FileFault {
-  /** Path in the file, such as `formulas[2].method[4].minutes.latest`. */
-  readonly path: string;
-  readonly message: string;
-}
+export type { FileFault } from './kitchen-faults.ts';
 
 /** A path of keys and indexes as people write it. */
 export function pathText(path: readonly PropertyKey[]): string {
@@ -92,15 +88,18 @@ function meaningFaults(file: BakehouseFile): FileFault[] {
   const fault = (path: string, message: string): void => {
     faults.push({ path, message });
   };
-  checkKitchen(file.kitchen, fault);
+  faults.push(...kitchenFaults(file.kitchen));
   uniqueIds('ingredients', file.ingredients, fault);
   uniqueIds('formulas', file.formulas, fault);
   uniqueIds('products', file.products, fault);
   checkLetters(file.formulas, fault);
   const ingredientIds = idSet(file.ingredients);
   file.formulas.forEach((formula, index) => {
-    checkParts(formula, `formulas[${index}]`, ingredientIds, fault);
-    checkSteps(formula.method, `formulas[${index}].method`, file.kitchen, ingredientIds, fault);
+    checkParts(formula, `formulas[${index}]`, ingredientIds, file.formulas, fault);
+    checkSteps(formula.method, formula, `formulas[${index}].method`, file, ingredientIds, fault);
+    checkSidePreps(formula.sidePreps, formula.method, `formulas[${index}].sidePreps`, file.formulas, fault);
+    if (formula.seedG !== undefined && formula.kind !== 'ferment')
+      fault(`formulas[${index}].seedG`, `only a ferment keeps a seed, and this formula's kind is ${formula.kind}`);
   });
   file.products.forEach((product, index) => {
     const path = `products[${index}]`;
@@ -113,24 +112,13 @@ function meaningFaults(file: BakehouseFile): FileFault[] {
         if (methodIds.has(step.id)) fault(`${path}.way[${stepIndex}].id`, `"${step.id}" is already a step of formula "${formula.id}"`);
       });
     }
-    checkSteps(product.way, `${path}.way`, file.kitchen, ingredientIds, fault);
+    checkSteps(product.way, formula ?? null, `${path}.way`, file, ingredientIds, fault);
+    checkSidePreps(product.sidePreps, [...(formula?.method ?? []), ...product.way], `${path}.sidePreps`, file.formulas, fault);
+    if (product.loads !== undefined && !product.way.some((step) => step.id === product.loads?.after))
+      fault(`${path}.loads.after`, `there is no step "${product.loads.after}"`);
   });
   file.day.batches.forEach((batch, index) => checkBatch(batch, `day.batches[${index}]`, file, fault));
   return faults;
-}
-
-type Fault = (path: string, message: string) => void;
-
-function idSet(items: readonly { readonly id: string }[]): ReadonlySet<string> {
-  return new Set(items.map((item) => item.id));
-}
-
-function uniqueIds(path: string, items: readonly { readonly id: string }[], fault: Fault): void {
-  const seen = new Set<string>();
-  items.forEach((item, index) => {
-    if (seen.has(item.id)) fault(`${path}[${index}].id`, `"${item.id}" is used twice`);
-    seen.add(item.id);
-  });
 }
 
 function checkLetters(formulas: readonly Formula[], fault: Fault): void {
@@ -142,41 +130,45 @@ function checkLetters(formulas: readonly Formula[], fault: Fault): void {
   });
 }
 
-function checkKitchen(kitchen: Kitchen, fault: Fault): void {
-  uniqueIds('kitchen.stations', kitchen.stations, fault);
-  uniqueIds('kitchen.mixers', kitchen.mixers, fault);
-  uniqueIds('kitchen.bowls', kitchen.bowls, fault);
-  uniqueIds('kitchen.restPlaces', kitchen.restPlaces, fault);
-  uniqueIds('kitchen.vessels', kitchen.vessels, fault);
-  uniqueIds('kitchen.ovens', kitchen.ovens, fault);
-  const stations = idSet(kitchen.stations);
-  kitchen.mixers.forEach((mixer, index) => {
-    if (!stations.has(mixer.station)) fault(`kitchen.mixers[${index}].station`, `there is no station "${mixer.station}"`);
-    if (mixer.leastG > mixer.mostG) fault(`kitchen.mixers[${index}].leastG`, 'the least load is more than the most');
-  });
-  const mixers = idSet(kitchen.mixers);
-  kitchen.bowls.forEach((bowl, index) => {
-    bowl.fits.forEach((mixer, fitIndex) => {
-      if (!mixers.has(mixer)) fault(`kitchen.bowls[${index}].fits[${fitIndex}]`, `there is no mixer "${mixer}"`);
-    });
-  });
-  const seen = new Map<string, string>();
-  kitchen.ovens.forEach((oven, ovenIndex) => {
-    oven.decks.forEach((deck, deckIndex) => {
-      const path = `kitchen.ovens[${ovenIndex}].decks[${deckIndex}]`;
-      for (const [id, at] of [
-        [deck.id, `${path}.id`] as const,
-        ...deck.slots.map((slot, index) => [slot.id, `${path}.slots[${index}].id`] as const),
-      ]) {
-        const other = seen.get(id);
-        if (other !== undefined) fault(at, `"${id}" is already used at ${other}; decks and slots have ids of their own in the whole house`);
-        seen.set(id, at);
-      }
-    });
+/** What is drawn from another formula must be a ferment or a prep, and must not lead back to where it goes in. */
+function checkTaken(id: string, path: string, into: Formula, formulas: readonly Formula[], fault: Fault): void {
+  const taken = formulas.find((candidate) => candidate.id === id);
+  if (taken === undefined) fault(path, `there is no formula "${id}"`);
+  else if (taken.kind === 'dough') fault(path, `"${id}" is a dough; only a ferment or a prep can be taken`);
+  else if (leadsTo(taken, into.id, formulas, new Set())) fault(path, `"${id}" is made with "${into.id}" itself`);
+}
+
+function leadsTo(from: Formula, id: string, formulas: readonly Formula[], seen: Set<string>): boolean {
+  if (from.id === id) return true;
+  if (seen.has(from.id)) return false;
+  seen.add(from.id);
+  const taken = from.parts.flatMap((part) => part.items).flatMap((line) => ('formula' in line ? [line.formula] : []));
+  return formulas.some((candidate) => taken.includes(candidate.id) && leadsTo(candidate, id, formulas, seen));
+}
+
+/** Side preps join at a step that takes them, and wait for steps that are there. */
+function checkSidePreps(
+  preps: readonly SidePrep[],
+  steps: readonly Step[],
+  path: string,
+  formulas: readonly Formula[],
+  fault: Fault,
+): void {
+  preps.forEach((prep, index) => {
+    const at = `${path}[${index}]`;
+    const made = formulas.find((candidate) => candidate.id === prep.formula);
+    if (made === undefined) fault(`${at}.formula`, `there is no formula "${prep.formula}"`);
+    else if (made.kind !== 'prep') fault(`${at}.formula`, `"${prep.formula}" is a ${made.kind}, not a prep`);
+    const joins = steps.find((step) => step.id === prep.joins);
+    if (joins === undefined) fault(`${at}.joins`, `there is no step "${prep.joins}"`);
+    else if (!joins.additions.some((addition) => addition.formula === prep.formula))
+      fault(`${at}.joins`, `step "${prep.joins}" does not take "${prep.formula}" among its additions`);
+    if (prep.notBefore !== undefined && !steps.some((step) => step.id === prep.notBefore))
+      fault(`${at}.notBefore`, `there is no step "${prep.notBefore}"`);
   });
 }
 
-function checkParts(formula: Formula, path: string, ingredients: ReadonlySet<string>, fault: Fault): void {
+function checkParts(formula: Formula, path: string, ingredients: ReadonlySet<string>, formulas: readonly Formula[], fault: Fault): void {
   const earlier = new Set<string>();
   const taken = new Set<string>();
   formula.parts.forEach((part, partIndex) => {
@@ -184,6 +176,8 @@ function checkParts(formula: Formula, path: string, ingredients: ReadonlySet<str
       const at = `${path}.parts[${partIndex}].items[${lineIndex}]`;
       if ('item' in line) {
         if (!ingredients.has(line.item)) fault(`${at}.item`, `there is no ingredient "${line.item}"`);
+      } else if ('formula' in line) {
+        checkTaken(line.formula, `${at}.formula`, formula, formulas, fault);
       } else {
         if (!earlier.has(line.part)) fault(`${at}.part`, `"${line.part}" is not a part that stands before this one`);
         if (taken.has(line.part)) fault(`${at}.part`, `"${line.part}" is already taken`);
@@ -199,7 +193,14 @@ function checkParts(formula: Formula, path: string, ingredients: ReadonlySet<str
   });
 }
 
-function checkSteps(steps: readonly Step[], path: string, kitchen: Kitchen, ingredients: ReadonlySet<string>, fault: Fault): void {
+function checkSteps(
+  steps: readonly Step[],
+  formula: Formula | null,
+  path: string,
+  { kitchen, formulas }: BakehouseFile,
+  ingredients: ReadonlySet<string>,
+  fault: Fault,
+): void {
   uniqueIds(path, steps, fault);
   const stations = idSet(kitchen.stations);
   const places = idSet(kitchen.restPlaces);
@@ -218,12 +219,23 @@ function checkSteps(steps: readonly Step[], path: string, kitchen: Kitchen, ingr
     if (step.station !== undefined && !stations.has(step.station)) fault(`${at}.station`, `there is no station "${step.station}"`);
     if (step.place !== undefined && !places.has(step.place)) fault(`${at}.place`, `there is no rest place "${step.place}"`);
     step.additions.forEach((addition, additionIndex) => {
-      if (!ingredients.has(addition.item)) fault(`${at}.additions[${additionIndex}].item`, `there is no ingredient "${addition.item}"`);
+      const additionAt = `${at}.additions[${additionIndex}]`;
+      if (addition.item !== undefined && !ingredients.has(addition.item))
+        fault(`${additionAt}.item`, `there is no ingredient "${addition.item}"`);
+      if (addition.formula === undefined || formula === null) return;
+      checkTaken(addition.formula, `${additionAt}.formula`, formula, formulas, fault);
+      const isWritten = formula.parts.some((part) => part.items.some((line) => 'formula' in line && line.formula === addition.formula));
+      if (addition.pct === undefined && addition.gPerPiece === undefined && !isWritten)
+        fault(`${additionAt}.formula`, `the parts of "${formula.id}" do not say how much of "${addition.formula}" goes in`);
     });
     step.claims.forEach((claim, claimIndex) => {
       claim.ids.forEach((id, idIndex) => {
         if (known[claim.kind]?.has(id) !== true) fault(`${at}.claims[${claimIndex}].ids[${idIndex}]`, `there is no ${claim.kind} "${id}"`);
       });
+      if (claim.kind === 'vessel' && claim.ids.length === 0)
+        fault(`${at}.claims[${claimIndex}].ids`, 'a claim on vessels names which, best first');
+      if (claim.until !== undefined && !steps.some((other) => other.id === claim.until))
+        fault(`${at}.claims[${claimIndex}].until`, `there is no step "${claim.until}"`);
     });
     (step.after ?? []).forEach((link, linkIndex) => {
       if (!earlier.has(link.step)) fault(`${at}.after[${linkIndex}].step`, `"${link.step}" is not a step that stands before this one`);

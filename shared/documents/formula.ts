@@ -1,6 +1,6 @@
 import { z } from 'zod';
-import { gramsSchema, keySchema, nameSchema, piecesSchema, remarkSchema, tagLettersSchema } from './names.ts';
-import { stepSchema } from './method.ts';
+import { gramsSchema, keySchema, minutesSchema, nameSchema, piecesSchema, remarkSchema, tagLettersSchema } from './names.ts';
+import { sidePrepSchema, stepSchema } from './method.ts';
 
 /** Kinds of ingredient, by what they count towards in the totals. */
 export const ingredientKindSchema = z.enum(['flour', 'water', 'salt', 'yeast', 'fat', 'sugar', 'egg', 'dairy', 'seed', 'other']);
@@ -33,6 +33,8 @@ export const allergenSchema = z.enum([
   'molluscs',
 ]);
 
+export type Allergen = z.infer<typeof allergenSchema>;
+
 export const ingredientSchema = z.strictObject({
   id: keySchema,
   name: nameSchema,
@@ -42,10 +44,14 @@ export const ingredientSchema = z.strictObject({
   allergens: z.array(allergenSchema).default([]),
 });
 
-/** A line of a part: an ingredient's weight, or the weight taken of an earlier part. */
+/** A line of a part: an ingredient's weight, the weight taken of an earlier part, or of what another formula makes. */
 export const partItemSchema = z.union(
-  [z.strictObject({ item: keySchema, g: gramsSchema }), z.strictObject({ part: nameSchema, g: gramsSchema })],
-  'a line is { "item": ingredient, "g": grams } or { "part": name of an earlier part, "g": grams }',
+  [
+    z.strictObject({ item: keySchema, g: gramsSchema }),
+    z.strictObject({ part: nameSchema, g: gramsSchema }),
+    z.strictObject({ formula: keySchema, g: gramsSchema }),
+  ],
+  'a line is { "item": ingredient, "g": grams }, { "part": name of an earlier part, "g": grams } or { "formula": another formula, "g": grams }',
 );
 
 /** Poolish, levain, soaker, and last the dough itself. */
@@ -53,6 +59,17 @@ export const partSchema = z.strictObject({
   name: nameSchema,
   role: z.enum(['preferment', 'soaker', 'dough']).default('preferment'),
   items: z.array(partItemSchema).min(1).max(60),
+});
+
+/** What a dough takes back of earlier dough or bread. */
+export const putBackKindSchema = z.enum(['scrap', 'trim', 'oldDough', 'oldBread']);
+export type PutBackKind = z.infer<typeof putBackKindSchema>;
+export const takesBackSchema = z.strictObject({
+  what: putBackKindSchema,
+  /** At most so much, per cent of the flour of the dough. */
+  capPct: z.number().min(0).max(100),
+  /** Not older than this. */
+  ageMin: minutesSchema,
 });
 
 /** Ingredients with their method. Every save is a new version; a running batch keeps the one it began with. */
@@ -63,6 +80,10 @@ export const formulaSchema = z.strictObject({
   kind: z.enum(['dough', 'prep', 'ferment']).default('dough'),
   parts: z.array(partSchema).min(1).max(20),
   doughC: z.number().min(-5).max(45).optional(),
+  /** For a living ferment: so much stays in the pot to be fed again. Missing where it is made anew each time. */
+  seedG: gramsSchema.optional(),
+  takesBack: z.array(takesBackSchema).max(4).default([]),
+  sidePreps: z.array(sidePrepSchema).max(20).default([]),
   method: z.array(stepSchema).min(1).max(40),
 });
 
@@ -77,6 +98,9 @@ export const productSchema = z.strictObject({
   bakeLossPct: z.number().min(0).max(60).default(0),
   /** Pieces that one slot takes. */
   piecesPerSlot: piecesSchema.optional(),
+  /** Shaped, proved and baked in loads of so many pieces, apart from each other after this step. */
+  loads: z.strictObject({ after: keySchema, pieces: piecesSchema }).optional(),
+  sidePreps: z.array(sidePrepSchema).max(20).default([]),
   caution: remarkSchema.optional(),
   way: z.array(stepSchema).min(1).max(40),
 });

@@ -12,6 +12,8 @@ export const mixerSchema = z.strictObject({
   mostG: gramsSchema,
   /** Whether the bowl can stand elsewhere while the mixer takes another. */
   bowlComesOff: z.boolean().default(false),
+  /** How long it takes to clean after a dough with allergens that the next one has not; missing where nobody changes over. */
+  changeOverMin: minutesSchema.optional(),
   station: keySchema,
 });
 

@@ -1,10 +1,11 @@
 import { z } from 'zod';
-import { celsiusSchema, keySchema, minutesSchema, remarkSchema } from './names.ts';
+import { celsiusSchema, keySchema, minutesSchema, nameSchema, piecesSchema, remarkSchema } from './names.ts';
 
 /** The trade's verbs: what a step does to the dough. */
 export const verbSchema = z.enum([
   'weigh',
   'feed',
+  'ripen',
   'add',
   'firstSpeed',
   'secondSpeed',
@@ -61,7 +62,51 @@ export const claimSchema = z.strictObject({
   kind: z.enum(['mixer', 'bowl', 'restPlace', 'vessel', 'deck', 'bench', 'hands']),
   ids: z.array(keySchema).max(40).default([]),
   count: z.number().int().min(1).max(1000).default(1),
+  /** One for every so many pieces, instead of a fixed count: a tin a loaf, a board for six. */
+  perPieces: piecesSchema.optional(),
+  /** The step whose end gives a vessel back. Missing: boards and bannetons when loaded, tins and trays when depanned, or at the end. */
+  until: keySchema.optional(),
 });
+
+/**
+ * What goes in at a step: an ingredient, or what another formula makes (a ferment's, a prep's), which is drawn from
+ * what stands ready of it. Per cent of the flour of the dough, or grams a piece, which come on top of the dough's
+ * weight; without either, what the formula's parts say of it.
+ */
+export const additionSchema = z
+  .strictObject({
+    item: keySchema.optional(),
+    formula: keySchema.optional(),
+    pct: z.number().min(0).max(1000).optional(),
+    gPerPiece: z.number().min(0).max(100_000).optional(),
+    /** Kept back at first and added as the dough asks; how much of it was used is a fact of the batch. */
+    heldBack: z.boolean().default(false),
+  })
+  .superRefine((addition, context) => {
+    if ((addition.item === undefined) === (addition.formula === undefined))
+      context.addIssue({ code: 'custom', path: ['item'], message: 'an addition names an item or a formula, one of the two' });
+    if (addition.pct !== undefined && addition.gPerPiece !== undefined)
+      context.addIssue({ code: 'custom', path: ['gPerPiece'], message: 'an addition is per cent or grams a piece, not both' });
+    if (addition.heldBack && addition.item === undefined)
+      context.addIssue({ code: 'custom', path: ['heldBack'], message: 'only an ingredient can be held back' });
+  });
+export type Addition = z.infer<typeof additionSchema>;
+
+/** A filling, topping, soaker or wash that is made beside the rests and joins at a step. */
+export const sidePrepSchema = z.strictObject({
+  formula: keySchema,
+  /** The step at which it goes in, which names the formula among its additions. */
+  joins: keySchema,
+  /** How long before that step it should be ready. */
+  readyMin: minutesSchema.default(0),
+  /** It is not begun before this step is. */
+  notBefore: keySchema.optional(),
+  /** Last minute: not begun earlier than so long before it joins. */
+  withinMin: minutesSchema.optional(),
+});
+export type SidePrep = z.infer<typeof sidePrepSchema>;
+
+export type Claim = z.infer<typeof claimSchema>;
 
 /** A link to an earlier step with its lag: not before `earliestMin`, wanted at `targetMin`, not after `latestMin`. */
 export const afterSchema = z.strictObject({
@@ -114,19 +159,10 @@ export const stepSchema = z
     claims: z.array(claimSchema).max(12).default([]),
     /** Where the dough stands meanwhile: a rest place of the kitchen. */
     place: keySchema.optional(),
-    /** What goes in, for an `add` or `top` step; per cent of the flour of the dough, or grams a piece. */
-    additions: z
-      .array(
-        z.strictObject({
-          item: keySchema,
-          pct: z.number().min(0).max(1000).optional(),
-          gPerPiece: z.number().min(0).max(100_000).optional(),
-          /** Kept back at first and added as the dough asks; how much of it was used is a fact of the batch. */
-          heldBack: z.boolean().default(false),
-        }),
-      )
-      .max(40)
-      .default([]),
+    /** What goes in at this step. */
+    additions: z.array(additionSchema).max(40).default([]),
+    /** The words by which the baker may leave this step out, such as "Bake from cold"; missing where it belongs to the way. */
+    leaveOut: nameSchema.optional(),
     bake: z.array(bakePhaseSchema).min(1).max(20).optional(),
     /** Core temperature at which the bake is done, where it means something. */
     coreC: celsiusSchema.optional(),

@@ -1,7 +1,9 @@
 import type { Verb } from '../documents/method.ts';
 import { dueOf, isHeld, isStronger, roleAt, type Due, type Phase, type Role } from './due.ts';
-import type { FloorState } from './state.ts';
+import { prepTimes } from './prep-due.ts';
+import type { FloorState, Workpiece } from './state.ts';
 import { stageOf, type Stage } from './stage.ts';
+import { takesOf, type Take } from './takes.ts';
 import { nameOf } from './way.ts';
 
 /** One dough as wall and phone list it. */
@@ -33,6 +35,24 @@ export interface Row {
   readonly stationId: string | null;
   readonly pieces: number | null;
   readonly piecesDone: number | null;
+  /** Pieces that were planned and are not there. */
+  readonly shortPieces: number;
+  /** Stations that work on it beside `stationId`. */
+  readonly helperIds: readonly string[];
+  /** The words by which this step may be left out. */
+  readonly leaveOut: string | null;
+  /** What is in the pot, and from when to when it is ripe; null for what is no living ferment. */
+  readonly stock: {
+    readonly grams: number;
+    readonly seedG: number;
+    readonly ripeFromMs: number | null;
+    readonly ripeToMs: number | null;
+  } | null;
+  /** For a side prep: which dough it joins, when, and when it may be begun. */
+  readonly joins: { readonly tag: string; readonly joinsMs: number | null; readonly notBeforeMs: number | null } | null;
+  /** What the step takes of ferments and preps. */
+  readonly takes: readonly Take[];
+  readonly placeId: string | null;
 }
 
 /** The row of one workpiece at an instant, or null once it is finished. */
@@ -88,6 +108,39 @@ function toRow(state: FloorState, due: Due, nowMs: number): Row {
     heardMs: workpiece.call?.heardMs ?? null,
     stationId: life?.stationId ?? step.station ?? null,
     pieces: workpiece.pieces,
-    piecesDone: life?.piecesDone ?? null,
+    // A count that was corrected downwards counts for what was said to be done before it too.
+    piecesDone: workpiece.pieces === null ? (life?.piecesDone ?? null) : capped(life?.piecesDone ?? null, workpiece.pieces),
+    shortPieces: Math.max(0, (workpiece.plannedPieces ?? 0) - (workpiece.pieces ?? 0)),
+    helperIds: life?.helperIds ?? [],
+    leaveOut: action.leaveOut ?? null,
+    stock: stockOf(due),
+    joins: joinsOf(state, workpiece),
+    takes: takesOf(state, workpiece, action),
+    placeId: workpiece.placeId,
   };
+}
+
+function capped(pieces: number | null, most: number): number | null {
+  return pieces === null ? null : Math.min(pieces, most);
+}
+
+function stockOf(due: Due): Row['stock'] {
+  const { workpiece, step, startedMs } = due;
+  if (workpiece.stock === null) return null;
+  const pins = workpiece.steps[step.id]?.pins ?? null;
+  const isRipening = due.phase === 'resting' && startedMs !== null && pins !== null;
+  return {
+    grams: workpiece.grams,
+    seedG: workpiece.stock.seedG,
+    ripeFromMs: isRipening ? due.earliestMs : null,
+    ripeToMs: isRipening ? startedMs + (pins.latestMin ?? pins.targetMin) * pins.factor * 60_000 : null,
+  };
+}
+
+function joinsOf(state: FloorState, workpiece: Workpiece): Row['joins'] {
+  if (workpiece.serves === null) return null;
+  const served = state.workpieces[workpiece.serves.workpieceId];
+  if (served === undefined) return null;
+  const times = prepTimes(state, workpiece);
+  return { tag: served.tag, joinsMs: times?.joinsMs ?? null, notBeforeMs: times?.notBeforeMs ?? null };
 }

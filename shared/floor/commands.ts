@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { formulaSchema, ingredientSchema, productSchema } from '../documents/formula.ts';
+import { formulaSchema, ingredientSchema, productSchema, putBackKindSchema } from '../documents/formula.ts';
 import { houseSchema } from '../documents/house.ts';
 import { kitchenSchema } from '../documents/kitchen.ts';
 import {
@@ -7,22 +7,42 @@ import {
   gramsSchema,
   instantMsSchema,
   keySchema,
+  minutesSchema,
   piecesSchema,
   remarkSchema,
   serviceDateSchema,
 } from '../documents/names.ts';
 import { idSchema } from '../ids.ts';
-import { callKeySchema, callLevelSchema } from './events.ts';
+import {
+  callKeySchema,
+  callLevelSchema,
+  despiteSchema,
+  lossNamed,
+  lotNumberSchema,
+  resourceBlocked,
+  resourceSchema,
+  tagSchema,
+} from './events.ts';
 
 /** Minutes that "a little more" offers; any whole number within its range is accepted. */
 export const MORE_TIME_MINUTES = [1, 2, 5] as const;
 /** Minutes for which a call may be held. */
 export const HOLD_MINUTES = [5, 10, 20] as const;
 
+/** Loads that one tap may make of a cut. */
+const MOST_LOADS = 40;
+/** Mixes that one tap may join in a tub. */
+const MOST_JOINED = 10;
+
 const onStep = { workpieceId: idSchema, stepId: keySchema };
 
 // What a thumb can say. Each names the step that it believes in.
-export const startStep = z.strictObject({ type: z.literal('startStep'), ...onStep, mixerId: keySchema.optional() });
+export const startStep = z.strictObject({
+  type: z.literal('startStep'),
+  ...onStep,
+  mixerId: keySchema.optional(),
+  despite: z.array(despiteSchema).max(4).optional(),
+});
 export const finishStep = z.strictObject({
   type: z.literal('finishStep'),
   ...onStep,
@@ -35,6 +55,100 @@ export const finishStep = z.strictObject({
     .max(20)
     .optional(),
   piecesDone: z.number().int().min(0).max(100_000).optional(),
+  /** Only so many pieces are done and go on, as a load of their own; the rest stays at this step. */
+  loadPieces: piecesSchema.optional(),
+  /** What it takes of ferments and preps, and how much of each. Missing: what the formula says, of what stands readiest. Empty: nothing. */
+  draws: z
+    .array(z.strictObject({ fromWorkpieceId: idSchema, grams: gramsSchema }))
+    .max(20)
+    .optional(),
+  /** How much of the water held back went in. Missing: all of it. */
+  usedHeldBackG: gramsSchema.optional(),
+  /** For a feed: what went into the pot. Missing: what the formula says, scaled to the amount that is planned. */
+  feed: z.strictObject({ seedG: gramsSchema, flourG: gramsSchema, waterG: gramsSchema }).optional(),
+  /** Which mixer the next phase begins on. */
+  mixerId: keySchema.optional(),
+  despite: z.array(despiteSchema).max(4).optional(),
+});
+/** So many pieces are done by now. */
+export const reportProgress = z.strictObject({
+  type: z.literal('reportProgress'),
+  ...onStep,
+  piecesDone: z.number().int().min(0).max(100_000),
+});
+/** The device's station works on it too. */
+export const helpStep = z.strictObject({ type: z.literal('helpStep'), ...onStep });
+export const handOver = z.strictObject({ type: z.literal('handOver'), ...onStep, toStationId: keySchema });
+/** Where the dough really is: this step is under way, those before it are over. */
+export const sayWhere = z.strictObject({
+  type: z.literal('sayWhere'),
+  ...onStep,
+  /** For how long already. */
+  sinceMin: minutesSchema.optional(),
+});
+/** It stands somewhere else now; with minutes, its call is set aside for so long. */
+export const moveWorkpiece = z.strictObject({
+  type: z.literal('moveWorkpiece'),
+  workpieceId: idSchema,
+  placeId: keySchema,
+  holdMin: z.number().int().min(1).max(720).optional(),
+});
+export const correctTime = z.strictObject({
+  type: z.literal('correctTime'),
+  ...onStep,
+  edge: z.enum(['start', 'end']),
+  toMs: instantMsSchema,
+});
+export const correctCount = z.strictObject({
+  type: z.literal('correctCount'),
+  workpieceId: idSchema,
+  pieces: z.number().int().min(0).max(100_000),
+  reason: remarkSchema.optional(),
+});
+/** It bore a wrong tag. Where another dough of the formula bears the right one, they change tags. */
+export const correctTag = z.strictObject({ type: z.literal('correctTag'), workpieceId: idSchema, toTag: tagSchema });
+/** It goes on in loads of so many pieces each; what is left over stays as it is. */
+export const makeLoads = z.strictObject({
+  type: z.literal('makeLoads'),
+  workpieceId: idSchema,
+  pieces: z.array(piecesSchema).min(1).max(MOST_LOADS),
+});
+/** Mixes of one formula that go on in one tub. */
+export const joinWorkpieces = z.strictObject({
+  type: z.literal('joinWorkpieces'),
+  workpieceIds: z.array(idSchema).min(2).max(MOST_JOINED),
+});
+/** More of a ferment or a prep than the way says, or at another time. */
+export const drawFrom = z.strictObject({
+  type: z.literal('drawFrom'),
+  fromWorkpieceId: idSchema,
+  toWorkpieceId: idSchema,
+  grams: gramsSchema,
+  despite: z.array(despiteSchema).max(4).optional(),
+});
+export const putBack = z.strictObject({
+  type: z.literal('putBack'),
+  fromWorkpieceId: idSchema,
+  toWorkpieceId: idSchema,
+  what: putBackKindSchema,
+  grams: gramsSchema,
+});
+/** A pot is to be fed at an instant, up to so much. */
+export const planFeed = z.strictObject({ type: z.literal('planFeed'), workpieceId: idSchema, feedMs: instantMsSchema, grams: gramsSchema });
+/** What went in beside the way: more flour, a seed topping, a lot number. */
+export const addIngredient = z.strictObject({
+  type: z.literal('addIngredient'),
+  ...onStep,
+  ingredientId: keySchema,
+  grams: gramsSchema,
+  lotNumber: lotNumberSchema.optional(),
+});
+export const nameLoss = z.strictObject({
+  type: z.literal('nameLoss'),
+  workpieceId: idSchema,
+  what: lossNamed.shape.what,
+  grams: gramsSchema,
+  pieces: z.number().int().min(0).max(100_000).optional(),
 });
 export const giveMoreTime = z.strictObject({ type: z.literal('giveMoreTime'), ...onStep, minutes: z.number().int().min(1).max(720) });
 export const hearCall = z.strictObject({ type: z.literal('hearCall'), ...onStep });
@@ -50,6 +164,23 @@ export const readTemperature = z.strictObject({
   where: z.enum(['dough', 'core', 'water', 'filling', 'room']),
   celsius: celsiusSchema,
 });
+export const setDeck = z.strictObject({ type: z.literal('setDeck'), deckId: keySchema, temperatureC: celsiusSchema });
+/** A mixer is being cleaned, a deck is out of order: nobody can have it, for so long or until it is freed. */
+export const blockResource = z.strictObject({
+  type: z.literal('blockResource'),
+  resource: resourceSchema,
+  why: resourceBlocked.shape.why,
+  minutes: z.number().int().min(1).max(10_080).optional(),
+});
+export const freeResource = z.strictObject({ type: z.literal('freeResource'), resource: resourceSchema });
+export const closeDay = z.strictObject({ type: z.literal('closeDay'), serviceDate: serviceDateSchema });
+/** The kitchen as somebody has edited it, from the version that they saw. */
+export const adoptKitchen = z.strictObject({
+  type: z.literal('adoptKitchen'),
+  fromVersion: z.number().int().min(0),
+  kitchen: kitchenSchema,
+});
+export const adoptHouse = z.strictObject({ type: z.literal('adoptHouse'), fromVersion: z.number().int().min(0), house: houseSchema });
 export const undoCommand = z.strictObject({ type: z.literal('undoCommand'), commandId: idSchema });
 
 // What the house says of itself.
@@ -94,6 +225,27 @@ export const clientCommandSchema = z.discriminatedUnion('type', [
   skipStep,
   discardWorkpiece,
   readTemperature,
+  reportProgress,
+  helpStep,
+  handOver,
+  sayWhere,
+  moveWorkpiece,
+  correctTime,
+  correctCount,
+  correctTag,
+  makeLoads,
+  joinWorkpieces,
+  drawFrom,
+  putBack,
+  planFeed,
+  addIngredient,
+  nameLoss,
+  setDeck,
+  blockResource,
+  freeResource,
+  closeDay,
+  adoptKitchen,
+  adoptHouse,
   undoCommand,
 ]);
 /** What only the server itself gives. */

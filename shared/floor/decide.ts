@@ -8,6 +8,19 @@ import { decideDiscard, decideSkipStep } from './decide/skip-step.ts';
 import { decideStartStep } from './decide/start-step.ts';
 import type { Decision } from './decide/decision.ts';
 import { decideUndo } from './decide/undo.ts';
+import { decideAddIngredient, decideNameLoss } from './decide/amounts.ts';
+import { decideAdoptHouse, decideAdoptKitchen } from './decide/adopt.ts';
+import { decideBlockResource, decideFreeResource, decideSetDeck } from './decide/resources.ts';
+import { decideCloseDay } from './decide/close-day.ts';
+import { decideCorrectCount, decideCorrectTag, decideCorrectTime } from './decide/correct.ts';
+import { decideDrawFrom } from './decide/draw.ts';
+import { decidePlanFeed } from './decide/feed.ts';
+import { decideJoin } from './decide/join.ts';
+import { decideMakeLoads } from './decide/loads.ts';
+import { decideMove } from './decide/move.ts';
+import { decideHandOver, decideHelpStep, decideReportProgress } from './decide/progress.ts';
+import { decidePutBack } from './decide/put-back.ts';
+import { decideSayWhere } from './decide/say-where.ts';
 import type { FloorState } from './state.ts';
 
 /**
@@ -36,6 +49,48 @@ export function decide(state: FloorState, command: FloorCommand, context: Comman
       return decideDiscard(state, command, context);
     case 'readTemperature':
       return decideReadTemperature(state, command, context);
+    case 'reportProgress':
+      return decideReportProgress(state, command, context);
+    case 'helpStep':
+      return decideHelpStep(state, command, context);
+    case 'handOver':
+      return decideHandOver(state, command, context);
+    case 'sayWhere':
+      return decideSayWhere(state, command, context);
+    case 'moveWorkpiece':
+      return decideMove(state, command, context);
+    case 'correctTime':
+      return decideCorrectTime(state, command, context);
+    case 'correctCount':
+      return decideCorrectCount(state, command, context);
+    case 'correctTag':
+      return decideCorrectTag(state, command, context);
+    case 'makeLoads':
+      return decideMakeLoads(state, command, context);
+    case 'joinWorkpieces':
+      return decideJoin(state, command, context);
+    case 'drawFrom':
+      return decideDrawFrom(state, command, context);
+    case 'putBack':
+      return decidePutBack(state, command, context);
+    case 'planFeed':
+      return decidePlanFeed(state, command, context);
+    case 'addIngredient':
+      return decideAddIngredient(state, command, context);
+    case 'nameLoss':
+      return decideNameLoss(state, command, context);
+    case 'setDeck':
+      return decideSetDeck(state, command, context);
+    case 'blockResource':
+      return decideBlockResource(state, command, context);
+    case 'freeResource':
+      return decideFreeResource(state, command, context);
+    case 'closeDay':
+      return decideCloseDay(state, command, context);
+    case 'adoptKitchen':
+      return decideAdoptKitchen(state, command, context);
+    case 'adoptHouse':
+      return decideAdoptHouse(state, command, context);
     case 'undoCommand':
       return decideUndo(state, command, context);
     case 'bringInDay':

@@ -1,7 +1,8 @@
 import { endsByNext, targetMin, type Step } from '../documents/method.ts';
 import { assert } from '../result.ts';
 import type { CallLevel } from './events.ts';
-import type { FloorState, StepLife, Workpiece } from './state.ts';
+import { prepDueMs } from './prep-due.ts';
+import type { FloorState, StepLife, Stock, Workpiece } from './state.ts';
 import { positionOf, wayOf } from './way.ts';
 
 const MINUTE_MS = 60_000;
@@ -42,13 +43,31 @@ export function dueOf(state: FloorState, workpiece: Workpiece): Due | null {
   const step = way[index];
   assert(step !== undefined, `${workpiece.tag} has no step left and is not finished`);
   const life = workpiece.steps[step.id];
-  if (life === undefined) return dueWaiting(workpiece, step, index === 0);
+  if (life === undefined) return dueWaiting(state, workpiece, step, index === 0);
+  const [feed] = way;
+  if (workpiece.stock !== null && index === way.length - 1 && feed !== undefined)
+    return dueFeeding(workpiece, workpiece.stock, step, feed, life);
   if (endsByNext(step)) return dueUnderWay(workpiece, 'resting', step, way[index + 1] ?? step, life);
   return dueUnderWay(workpiece, step.kind === 'judged' ? 'judging' : 'working', step, step, life);
 }
 
-function dueWaiting(workpiece: Workpiece, step: Step, isFirst: boolean): Due {
-  const dueMs = workpiece.readyMs + lagMs(workpiece, step);
+/** A pot ripens until it is fed again: when that is planned, or when it has had its time. */
+function dueFeeding(workpiece: Workpiece, stock: Stock, ripen: Step, feed: Step, life: StepLife): Due {
+  const under = dueUnderWay(workpiece, 'resting', ripen, feed, life);
+  const [planned] = stock.plannedFeeds;
+  const dueMs = (planned?.feedMs ?? under.lostMs ?? under.dueMs) + life.moreMin * MINUTE_MS;
+  const { late, lost } = feed.toleranceMin;
+  return {
+    ...under,
+    dueMs,
+    lateMs: dueMs + late * MINUTE_MS,
+    lostMs: lost === undefined ? null : dueMs + lost * MINUTE_MS,
+  };
+}
+
+function dueWaiting(state: FloorState, workpiece: Workpiece, step: Step, isFirst: boolean): Due {
+  const joinMs = isFirst ? prepDueMs(state, workpiece) : null;
+  const dueMs = joinMs ?? workpiece.readyMs + lagMs(workpiece, step);
   const { late, lost } = step.toleranceMin;
   const isPlanned = isFirst && workpiece.kind !== 'cut' && workpiece.kind !== 'load';
   return {

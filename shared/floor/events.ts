@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { formulaSchema, ingredientSchema, productSchema } from '../documents/formula.ts';
+import { allergenSchema, formulaSchema, ingredientSchema, productSchema, putBackKindSchema } from '../documents/formula.ts';
 import { houseSchema } from '../documents/house.ts';
 import { kitchenSchema } from '../documents/kitchen.ts';
 import {
@@ -36,6 +36,21 @@ export const resourceSchema = z.strictObject({
   id: keySchema,
 });
 
+/** What a baker may go on with knowingly; it is kept with the fact. */
+export const despiteSchema = z.enum(['changeOver', 'lastOfFerment', 'vesselsShort', 'withoutSource']);
+export type Despite = z.infer<typeof despiteSchema>;
+
+/** For which step of which workpiece a prep is made, and by which rule of order. */
+export const servesSchema = z.strictObject({
+  workpieceId: idSchema,
+  /** The step at which it joins, on the batch's method or on the way of one of its products. */
+  stepId: keySchema,
+  readyMin: minutesSchema,
+  notBeforeStepId: keySchema.optional(),
+  withinMin: minutesSchema.optional(),
+});
+export type Serves = z.infer<typeof servesSchema>;
+
 /** What a step's due time was computed from, pinned where it began, so that later versions cannot move the past. */
 export const pinsSchema = z.strictObject({
   earliestMin: minutesSchema.optional(),
@@ -47,6 +62,12 @@ export const pinsSchema = z.strictObject({
   houseVersion: z.number().int().min(0),
 });
 export type StepPins = z.infer<typeof pinsSchema>;
+
+export const lotNumberSchema = z.string().trim().min(1, 'a lot number cannot be empty').max(80);
+export const lotSchema = z.strictObject({ ingredientId: keySchema, lotNumber: lotNumberSchema });
+export type Lot = z.infer<typeof lotSchema>;
+export const vesselsHeldSchema = z.strictObject({ vesselId: keySchema, count: z.number().int().min(1) });
+export type VesselsHeld = z.infer<typeof vesselsHeldSchema>;
 
 const onStep = { workpieceId: idSchema, stepId: keySchema, atMs: instantMsSchema };
 const childSchema = z.strictObject({
@@ -95,6 +116,15 @@ export const workpiecePlanned = z.strictObject({
   plannedStartMs: instantMsSchema,
   grams: gramsSchema,
   cuts: z.array(plannedCutSchema),
+  serves: servesSchema.optional(),
+});
+/** A pot that stands already is to be fed at an instant, up to so much. */
+export const feedPlanned = z.strictObject({
+  type: z.literal('feedPlanned'),
+  workpieceId: idSchema,
+  feedMs: instantMsSchema,
+  grams: gramsSchema,
+  atMs: instantMsSchema,
 });
 /** A proposal of the planner, kept because somebody adopted it; due times are never stored. */
 export const planAdopted = z.strictObject({
@@ -111,7 +141,10 @@ export const stepStarted = z.strictObject({
   ...onStep,
   stationId: keySchema.optional(),
   resources: z.array(resourceSchema),
+  /** Given free as it begins: the mixer, where the bowl stands elsewhere meanwhile. */
+  freed: z.array(resourceSchema).optional(),
   pins: pinsSchema,
+  despite: z.array(despiteSchema).optional(),
   /** The phone's clocks disagreed about when the tap was; arrival counted. */
   tapUncertain: z.literal(true).optional(),
 });
@@ -122,6 +155,8 @@ export const stepHandedOver = z.strictObject({
   fromStationId: keySchema,
   toStationId: keySchema,
 });
+/** Somebody at another station works on it too. */
+export const stepHelped = z.strictObject({ type: z.literal('stepHelped'), ...onStep, stationId: keySchema });
 export const stepDone = z.strictObject({
   type: z.literal('stepDone'),
   ...onStep,
@@ -129,7 +164,24 @@ export const stepDone = z.strictObject({
   piecesDone: z.number().int().min(0).optional(),
   /** Closed because a later step was seen to have begun, not by a tap of its own. */
   inferred: z.literal(true).optional(),
+  despite: z.array(despiteSchema).optional(),
   tapUncertain: z.literal(true).optional(),
+});
+/** It was not so far: these steps are not done, the first of them is under way again or waits. */
+export const stepsReopened = z.strictObject({
+  type: z.literal('stepsReopened'),
+  workpieceId: idSchema,
+  stepIds: z.array(keySchema).min(1),
+  atMs: instantMsSchema,
+});
+/** What is no longer there, and why. */
+export const lossNamed = z.strictObject({
+  type: z.literal('lossNamed'),
+  workpieceId: idSchema,
+  what: z.enum(['bake', 'trim', 'seed', 'heldBack', 'pieces', 'spill']),
+  grams: gramsSchema,
+  pieces: z.number().int().min(0).optional(),
+  atMs: instantMsSchema,
 });
 export const stepSkipped = z.strictObject({ type: z.literal('stepSkipped'), ...onStep, reason: remarkSchema });
 export const moreTimeGiven = z.strictObject({ type: z.literal('moreTimeGiven'), ...onStep, minutes: z.number().int().min(1).max(720) });
@@ -167,7 +219,9 @@ export const ingredientAdded = z.strictObject({
   ...onStep,
   ingredientId: keySchema,
   grams: gramsSchema,
-  lotNumber: z.string().min(1).max(80).optional(),
+  lotNumber: lotNumberSchema.optional(),
+  /** On top of the weight that the workpiece had. */
+  isExtra: z.literal(true).optional(),
 });
 export const waterHeldBackUsed = z.strictObject({
   type: z.literal('waterHeldBackUsed'),
@@ -183,11 +237,13 @@ export const workpieceDivided = z.strictObject({
   children: z.array(childSchema).min(1),
   lossG: gramsSchema,
 });
+/** Boards, racks, deckfuls go on apart from each other; what is left, if anything, stays where it is. */
 export const loadsMade = z.strictObject({
   type: z.literal('loadsMade'),
   ...onStep,
-  children: z.array(childSchema).min(1),
-  lossG: gramsSchema,
+  children: z.array(childSchema.extend({ vessels: z.array(vesselsHeldSchema) })).min(1),
+  restPieces: z.number().int().min(0),
+  restG: gramsSchema,
 });
 export const workpiecesJoined = z.strictObject({
   type: z.literal('workpiecesJoined'),
@@ -202,16 +258,20 @@ export const workpieceDrawn = z.strictObject({
   fromWorkpieceId: idSchema,
   toWorkpieceId: idSchema,
   grams: gramsSchema,
-  allergens: z.array(z.string()),
-  lotNumbers: z.array(z.strictObject({ ingredientId: keySchema, lotNumber: z.string() })),
+  /** On top of the weight that the workpiece had: a filling in buns; not levain that its dough's weight counts already. */
+  isExtra: z.literal(true).optional(),
+  allergens: z.array(allergenSchema),
+  lotNumbers: z.array(lotSchema),
   atMs: instantMsSchema,
 });
 export const scrapPutBack = z.strictObject({
   type: z.literal('scrapPutBack'),
   fromWorkpieceId: idSchema,
   toWorkpieceId: idSchema,
-  what: z.enum(['scrap', 'trim', 'oldDough', 'oldBread']),
+  what: putBackKindSchema,
   grams: gramsSchema,
+  allergens: z.array(allergenSchema),
+  lotNumbers: z.array(lotSchema),
   atMs: instantMsSchema,
 });
 export const fermentFed = z.strictObject({
@@ -220,6 +280,8 @@ export const fermentFed = z.strictObject({
   seedG: gramsSchema,
   flourG: gramsSchema,
   waterG: gramsSchema,
+  /** What was in the pot and is not the seed. */
+  discardedG: gramsSchema,
   atMs: instantMsSchema,
 });
 
@@ -250,6 +312,8 @@ export const vesselsReturned = z.strictObject({
   workpieceId: idSchema,
   vesselId: keySchema,
   count: z.number().int().min(1),
+  /** When they can be taken again: after their turn-round. */
+  freeMs: instantMsSchema,
   atMs: instantMsSchema,
 });
 
@@ -268,6 +332,7 @@ export const countCorrected = z.strictObject({
   workpieceId: idSchema,
   fromPieces: z.number().int().min(0),
   toPieces: z.number().int().min(0),
+  reason: remarkSchema.optional(),
   atMs: instantMsSchema,
 });
 export const tagCorrected = z.strictObject({
@@ -326,11 +391,15 @@ export const floorEventSchema = z.discriminatedUnion('type', [
   dayOpened,
   dayClosed,
   workpiecePlanned,
+  feedPlanned,
   planAdopted,
   stepStarted,
   stepProgressed,
   stepHandedOver,
+  stepHelped,
   stepDone,
+  stepsReopened,
+  lossNamed,
   stepSkipped,
   moreTimeGiven,
   workpieceHeld,

@@ -11,6 +11,7 @@ type DocumentEvent = EventOf<
   | 'dayOpened'
   | 'dayClosed'
   | 'workpiecePlanned'
+  | 'feedPlanned'
   | 'planAdopted'
 >;
 
@@ -23,6 +24,7 @@ const TYPES: ReadonlySet<string> = new Set<DocumentEvent['type']>([
   'dayOpened',
   'dayClosed',
   'workpiecePlanned',
+  'feedPlanned',
   'planAdopted',
 ]);
 
@@ -59,9 +61,19 @@ export function evolveDocuments(state: FloorState, event: DocumentEvent): FloorS
         openDates: [...state.openDates.filter((date) => date !== event.serviceDate), event.serviceDate].slice(-OPEN_DATES_KEPT),
       };
     case 'dayClosed':
-      return { ...state, openDates: state.openDates.filter((date) => date !== event.serviceDate) };
+      return {
+        ...state,
+        openDates: state.openDates.filter((date) => date !== event.serviceDate),
+        closedDates: [...state.closedDates, event.serviceDate].slice(-OPEN_DATES_KEPT),
+      };
     case 'workpiecePlanned':
-      return { ...state, workpieces: { ...state.workpieces, [event.workpieceId]: plannedWorkpiece(event) } };
+      return { ...state, workpieces: { ...state.workpieces, [event.workpieceId]: plannedWorkpiece(state, event) } };
+    case 'feedPlanned': {
+      const pot = state.workpieces[event.workpieceId];
+      if (pot === undefined || pot.stock === null) return state;
+      const plannedFeeds = [...pot.stock.plannedFeeds, { feedMs: event.feedMs, grams: event.grams }].sort((a, b) => a.feedMs - b.feedMs);
+      return { ...state, workpieces: { ...state.workpieces, [pot.id]: { ...pot, stock: { ...pot.stock, plannedFeeds }, call: null } } };
+    }
     case 'planAdopted': {
       const workpieces = { ...state.workpieces };
       for (const start of event.starts) {
@@ -77,7 +89,8 @@ export function evolveDocuments(state: FloorState, event: DocumentEvent): FloorS
   }
 }
 
-function plannedWorkpiece(event: EventOf<'workpiecePlanned'>): Workpiece {
+function plannedWorkpiece(state: FloorState, event: EventOf<'workpiecePlanned'>): Workpiece {
+  const seedG = state.formulas[versionKey(event.formulaId, event.formulaVersion)]?.seedG;
   const only = event.cuts.length === 1 ? event.cuts[0] : undefined;
   return {
     id: event.workpieceId,
@@ -92,14 +105,22 @@ function plannedWorkpiece(event: EventOf<'workpiecePlanned'>): Workpiece {
     childIds: [],
     grams: event.grams,
     pieces: only?.pieces ?? null,
+    plannedPieces: only?.pieces ?? null,
+    scrapG: 0,
     plannedStartMs: event.plannedStartMs,
     readyMs: event.plannedStartMs,
     cuts: event.cuts,
     steps: {},
     placeId: null,
     mixerId: null,
+    bowlId: null,
+    vessels: [],
     slotIds: [],
     readings: [],
+    corrections: [],
+    stock: event.kind === 'ferment' && seedG !== undefined ? { seedG, fedMs: null, plannedFeeds: [] } : null,
+    serves: event.serves ?? null,
+    broughtIn: { allergens: [], lotNumbers: [] },
     call: null,
     heldUntilMs: null,
     finishedMs: null,

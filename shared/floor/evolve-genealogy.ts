@@ -1,6 +1,8 @@
 import { unreachable } from '../result.ts';
-import type { EventOf, FloorEvent, RecordedEvent } from './events.ts';
-import type { Edge, FloorState, Workpiece } from './state.ts';
+import { broughtWith } from './contents.ts';
+import type { EventOf, FloorEvent, RecordedEvent, VesselsHeld } from './events.ts';
+import { feedsAhead } from './planned-feeds.ts';
+import { versionKey, type Edge, type FloorState, type PlannedCut, type Workpiece } from './state.ts';
 
 type GenealogyEvent = EventOf<'workpieceDivided' | 'loadsMade' | 'workpiecesJoined' | 'workpieceDrawn' | 'scrapPutBack' | 'fermentFed'>;
 
@@ -28,22 +30,11 @@ export function evolveGenealogy(state: FloorState, event: GenealogyEvent, record
     case 'workpiecesJoined':
       return joined(state, event, recorded.commandId);
     case 'workpieceDrawn':
-      return drawn(state, { kind: 'draw', fromId: event.fromWorkpieceId, toId: event.toWorkpieceId, grams: event.grams, atMs: event.atMs });
+      return drawn(state, event, 'draw', event.isExtra === true, recorded.commandId);
     case 'scrapPutBack':
-      return drawn(state, {
-        kind: 'putBack',
-        fromId: event.fromWorkpieceId,
-        toId: event.toWorkpieceId,
-        grams: event.grams,
-        atMs: event.atMs,
-      });
-    case 'fermentFed': {
-      const pot = state.workpieces[event.workpieceId];
-      if (pot === undefined) return state;
-      const fed = { ...pot, grams: event.seedG + event.flourG + event.waterG };
-      const edge: Edge = { kind: 'feed', fromId: pot.id, toId: pot.id, grams: event.flourG + event.waterG, atMs: event.atMs };
-      return { ...state, workpieces: { ...state.workpieces, [pot.id]: fed }, edges: [...state.edges, edge] };
-    }
+      return drawn(state, event, 'putBack', true, recorded.commandId);
+    case 'fermentFed':
+      return fed(state, event, recorded.commandId);
     default:
       return unreachable(event);
   }
@@ -57,9 +48,11 @@ function branched(
 ): FloorState {
   const parent = state.workpieces[event.workpieceId];
   if (parent === undefined) return state;
+  const isDivide = event.type === 'workpieceDivided';
   const workpieces: Record<string, Workpiece> = { ...state.workpieces };
   const edges = [...state.edges];
   for (const child of event.children) {
+    const vessels: readonly VesselsHeld[] = 'vessels' in child ? child.vessels : [];
     workpieces[child.workpieceId] = {
       ...parent,
       id: child.workpieceId,
@@ -71,12 +64,17 @@ function branched(
       childIds: [],
       grams: child.grams,
       pieces: child.pieces,
+      plannedPieces: isDivide ? (parent.cuts.find((cut) => cut.productId === child.productId)?.pieces ?? child.pieces) : child.pieces,
+      scrapG: 0,
       plannedStartMs: event.atMs,
-      readyMs: event.atMs,
+      readyMs: isDivide ? event.atMs : parent.readyMs,
       cuts: [],
       steps: kind === 'load' ? parent.steps : {},
       mixerId: null,
+      bowlId: null,
+      vessels,
       slotIds: [],
+      corrections: [],
       call: null,
       heldUntilMs: null,
       finishedMs: null,
@@ -90,11 +88,29 @@ function branched(
       toId: child.workpieceId,
       grams: child.grams,
       atMs: event.atMs,
+      commandId,
     });
+  }
+  const childIds = [...parent.childIds, ...event.children.map((child) => child.workpieceId)];
+  if (event.type === 'loadsMade' && event.restPieces > 0) {
+    workpieces[parent.id] = {
+      ...parent,
+      childIds,
+      pieces: event.restPieces,
+      plannedPieces: event.restPieces,
+      grams: event.restG,
+      vessels: vesselsLeft(parent.vessels, event),
+      lastCommandId: commandId,
+    };
+    return { ...state, workpieces, edges };
   }
   workpieces[parent.id] = {
     ...parent,
-    childIds: [...parent.childIds, ...event.children.map((child) => child.workpieceId)],
+    childIds,
+    scrapG: parent.scrapG + (isDivide ? event.lossG : 0),
+    vessels: [],
+    bowlId: null,
+    slotIds: [],
     placeId: null,
     mixerId: null,
     call: null,
@@ -108,7 +124,8 @@ function branched(
 }
 
 function joined(state: FloorState, event: EventOf<'workpiecesJoined'>, commandId: string): FloorState {
-  const first = event.parents.map((parent) => state.workpieces[parent.workpieceId]).find((parent) => parent !== undefined);
+  const parents = event.parents.map((parent) => state.workpieces[parent.workpieceId]).filter((parent) => parent !== undefined);
+  const [first] = parents;
   if (first === undefined) return state;
   const workpieces: Record<string, Workpiece> = { ...state.workpieces };
   const edges = [...state.edges];
@@ -117,7 +134,7 @@ function joined(state: FloorState, event: EventOf<'workpiecesJoined'>, commandId
     const workpiece = workpieces[parent.workpieceId];
     if (workpiece === undefined) continue;
     grams += parent.grams;
-    edges.push({ kind: 'join', fromId: parent.workpieceId, toId: event.workpieceId, grams: parent.grams, atMs: event.atMs });
+    edges.push({ kind: 'join', fromId: parent.workpieceId, toId: event.workpieceId, grams: parent.grams, atMs: event.atMs, commandId });
     workpieces[parent.workpieceId] = {
       ...workpiece,
       childIds: [...workpiece.childIds, event.workpieceId],
@@ -126,6 +143,9 @@ function joined(state: FloorState, event: EventOf<'workpiecesJoined'>, commandId
       call: null,
       placeId: null,
       mixerId: null,
+      bowlId: null,
+      vessels: [],
+      heldUntilMs: null,
       lastCommandId: commandId,
       lastDoneCommandId: commandId,
     };
@@ -135,20 +155,99 @@ function joined(state: FloorState, event: EventOf<'workpiecesJoined'>, commandId
     id: event.workpieceId,
     tag: event.tag,
     grams,
+    cuts: cutsTogether(parents),
+    pieces: sumOrNull(parents.map((parent) => parent.pieces)),
+    plannedPieces: sumOrNull(parents.map((parent) => parent.plannedPieces)),
+    scrapG: 0,
+    vessels: [],
+    broughtIn: parents.reduce(
+      (before, parent) => broughtWith(before, parent.broughtIn.allergens, parent.broughtIn.lotNumbers),
+      first.broughtIn,
+    ),
     parentId: null,
     childIds: [],
-    readyMs: event.atMs,
+    corrections: [],
     call: null,
     heldUntilMs: null,
+    lastCommandId: null,
+    lastDoneCommandId: null,
   };
   return { ...state, workpieces, edges };
 }
 
-function drawn(state: FloorState, edge: Edge): FloorState {
-  const source = state.workpieces[edge.fromId];
-  const workpieces =
-    source === undefined
-      ? state.workpieces
-      : { ...state.workpieces, [source.id]: { ...source, grams: Math.max(0, source.grams - edge.grams) } };
+function cutsTogether(parents: readonly Workpiece[]): readonly PlannedCut[] {
+  const cuts = new Map<string, PlannedCut>();
+  for (const cut of parents.flatMap((parent) => parent.cuts)) {
+    const key = versionKey(cut.productId, cut.productVersion);
+    const before = cuts.get(key);
+    cuts.set(key, before === undefined ? cut : { ...cut, pieces: before.pieces + cut.pieces, grams: before.grams + cut.grams });
+  }
+  return [...cuts.values()];
+}
+
+function sumOrNull(numbers: readonly (number | null)[]): number | null {
+  return numbers.reduce((sum, number) => (sum === null || number === null ? null : sum + number));
+}
+
+function vesselsLeft(held: readonly VesselsHeld[], event: EventOf<'loadsMade'>): readonly VesselsHeld[] {
+  const gone = event.children.flatMap((child) => child.vessels);
+  return held
+    .map((one) => ({
+      ...one,
+      count: one.count - gone.reduce((sum, taken) => sum + (taken.vesselId === one.vesselId ? taken.count : 0), 0),
+    }))
+    .filter((one) => one.count > 0);
+}
+
+function drawn(
+  state: FloorState,
+  event: EventOf<'workpieceDrawn' | 'scrapPutBack'>,
+  kind: 'draw' | 'putBack',
+  isExtra: boolean,
+  commandId: string,
+): FloorState {
+  const workpieces: Record<string, Workpiece> = { ...state.workpieces };
+  const source = workpieces[event.fromWorkpieceId];
+  if (source !== undefined) workpieces[source.id] = { ...withLess(source, event), lastCommandId: commandId };
+  const target = workpieces[event.toWorkpieceId];
+  if (target !== undefined) {
+    workpieces[target.id] = {
+      ...target,
+      grams: target.grams + (isExtra ? event.grams : 0),
+      broughtIn: broughtWith(target.broughtIn, event.allergens, event.lotNumbers),
+      lastCommandId: commandId,
+    };
+  }
+  const edge: Edge = { kind, fromId: event.fromWorkpieceId, toId: event.toWorkpieceId, grams: event.grams, atMs: event.atMs, commandId };
   return { ...state, workpieces, edges: [...state.edges, edge] };
+}
+
+/** What is put back is the scrap that lay beside it first, then the dough itself. */
+function withLess(source: Workpiece, event: EventOf<'workpieceDrawn' | 'scrapPutBack'>): Workpiece {
+  const fromScrapG = event.type === 'scrapPutBack' ? Math.min(source.scrapG, event.grams) : 0;
+  return { ...source, scrapG: source.scrapG - fromScrapG, grams: Math.max(0, source.grams - (event.grams - fromScrapG)) };
+}
+
+/** A pot that was fed begins its way anew; what it held beside the seed is gone. */
+function fed(state: FloorState, event: EventOf<'fermentFed'>, commandId: string): FloorState {
+  const pot = state.workpieces[event.workpieceId];
+  if (pot === undefined) return state;
+  const after: Workpiece = {
+    ...pot,
+    grams: event.seedG + event.flourG + event.waterG,
+    steps: {},
+    call: null,
+    heldUntilMs: null,
+    stock: pot.stock === null ? null : { ...pot.stock, fedMs: event.atMs, plannedFeeds: feedsAhead(pot.stock, event.atMs) },
+    lastCommandId: commandId,
+  };
+  const edge: Edge = {
+    kind: 'feed',
+    fromId: pot.id,
+    toId: pot.id,
+    grams: event.flourG + event.waterG,
+    atMs: event.atMs,
+    commandId,
+  };
+  return { ...state, workpieces: { ...state.workpieces, [pot.id]: after }, edges: [...state.edges, edge] };
 }

@@ -4,7 +4,7 @@ import { evolveGenealogy, isGenealogyEvent } from './evolve-genealogy.ts';
 import { evolveWork, isWorkEvent } from './evolve-work.ts';
 import { evolveCalls, isCallEvent } from './evolve-calls.ts';
 import { forgetUndo, rememberForUndo } from './undo-memory.ts';
-import type { FloorEvent, RecordedEvent } from './events.ts';
+import type { EventOf, FloorEvent, RecordedEvent } from './events.ts';
 import { prune } from './prune.ts';
 import type { FloorState } from './state.ts';
 import { shiftOpenInstants } from './shift.ts';
@@ -41,10 +41,20 @@ function applyEvent(state: FloorState, event: FloorEvent, recorded: RecordedEven
     case 'resourceBlocked':
       return { ...state, blocked: [...withoutResource(state, event.resource), event] };
     case 'resourceFreed':
-      return { ...state, blocked: withoutResource(state, event.resource) };
+      return freed(state, event);
     default:
       return unreachable(event);
   }
+}
+
+/** A mixer that was being cleaned is clean once it is freed. */
+function freed(state: FloorState, event: EventOf<'resourceFreed'>): FloorState {
+  const { kind, id } = event.resource;
+  const wasCleaned = state.blocked.some((block) => block.resource.kind === kind && block.resource.id === id && block.why !== 'outOfOrder');
+  const blocked = withoutResource(state, event.resource);
+  if (kind !== 'mixer' || !wasCleaned) return { ...state, blocked };
+  const { [id]: _cleaned, ...residues } = state.residues;
+  return { ...state, blocked, residues };
 }
 
 function withoutResource(state: FloorState, resource: { readonly kind: string; readonly id: string }): FloorState['blocked'] {

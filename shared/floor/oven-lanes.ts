@@ -1,6 +1,7 @@
 import type { Deck, Slot } from '../documents/kitchen.ts';
 import { openDues } from './due.ts';
 import { projectionOf, type OvenStay } from './projection.ts';
+import { blockOn } from './resources.ts';
 import { decksOf, slotHolders } from './slots.ts';
 import type { FloorState, Workpiece } from './state.ts';
 import { wayOf } from './way.ts';
@@ -61,7 +62,7 @@ export function ovenLanes(state: FloorState, nowMs: number): readonly DeckLanes[
     }
   }
   expected.sort((a, b) => a.fromMs - b.fromMs || a.tag.localeCompare(b.tag, 'en', { numeric: true }));
-  for (const stay of expected) book(stay, decksOf(kitchen), bookings);
+  for (const stay of expected) book(state, stay, decksOf(kitchen), bookings);
   return lanesOf(state, bookings);
 }
 
@@ -71,8 +72,11 @@ function bakeStartMs(state: FloorState, workpiece: Workpiece): number | null {
   return bake === undefined ? null : (workpiece.steps[bake.id]?.startedMs ?? null);
 }
 
-function book(stay: OvenStay, decks: readonly Deck[], bookings: Map<string, Booking[]>): void {
-  const candidates = stay.deckIds.flatMap((deckId) => decks.find((deck) => deck.id === deckId)?.slots.map((slot) => slot.id) ?? []);
+function book(state: FloorState, stay: OvenStay, decks: readonly Deck[], bookings: Map<string, Booking[]>): void {
+  const named = stay.deckIds.flatMap((deckId) => decks.find((deck) => deck.id === deckId) ?? []);
+  const usable = named.filter((deck) => blockOn(state, { kind: 'deck', id: deck.id }, stay.fromMs) === null);
+  // Where every deck that will do is out of use, the load is still expected there: that is what wants deciding.
+  const candidates = (usable.length > 0 ? usable : named).flatMap((deck) => deck.slots.map((slot) => slot.id));
   const overlapping = (slotId: string): Booking[] =>
     (bookings.get(slotId) ?? []).filter((booking) => booking.fromMs < stay.toMs && stay.fromMs < booking.toMs);
   const free = candidates.filter((slotId) => overlapping(slotId).length === 0);

@@ -2,7 +2,7 @@ import { targetMin, type Step, type Verb } from '../documents/method.ts';
 import { dueOf } from './due.ts';
 import { decksFor, slotsNeeded } from './slots.ts';
 import { versionKey, type FloorState, type Workpiece } from './state.ts';
-import { positionOf, wayOf } from './way.ts';
+import { positionOf, productOf, wayOf } from './way.ts';
 
 const MINUTE_MS = 60_000;
 
@@ -50,7 +50,7 @@ export function projectionOf(state: FloorState, workpiece: Workpiece, nowMs: num
     from = index + 1;
   }
   atMs = append(stretches, way.slice(from), atMs, workpiece.pieces);
-  const stays = ovenStays(state, workpiece, way, stretches);
+  const stays = inLoads(state, workpiece, ovenStays(state, workpiece, way, stretches));
   let readyMs = atMs;
   if (workpiece.productId === null) {
     workpiece.cuts.forEach((cut, cutIndex) => {
@@ -67,10 +67,24 @@ export function projectionOf(state: FloorState, workpiece: Workpiece, nowMs: num
       };
       const ahead: Stretch[] = [];
       readyMs = Math.max(readyMs, append(ahead, product.way, atMs, cut.pieces));
-      stays.push(...ovenStays(state, cutWorkpiece, product.way, ahead));
+      stays.push(...inLoads(state, cutWorkpiece, ovenStays(state, cutWorkpiece, product.way, ahead)));
     });
   }
   return { stretches, stays, readyMs };
+}
+
+/** A cut that will go on in loads has a stay for each of them; which of them shares an oven with which is seen when they are there. */
+function inLoads(state: FloorState, workpiece: Workpiece, stays: readonly OvenStay[]): OvenStay[] {
+  const loads = productOf(state, workpiece)?.loads;
+  if (loads === undefined || workpiece.kind === 'load' || workpiece.pieces === null || loads.after in workpiece.steps) return [...stays];
+  const count = Math.ceil(workpiece.pieces / loads.pieces);
+  return stays.flatMap((stay) =>
+    Array.from({ length: count }, (_, index) => ({
+      ...stay,
+      tag: `${stay.tag}·${index + 1}`,
+      slotsNeeded: Math.ceil(stay.slotsNeeded / count),
+    })),
+  );
 }
 
 /** The tag of the n-th cut of a batch: C1a, C1b … */

@@ -17,6 +17,7 @@ export function prune(state: FloorState, atMs: number): FloorState {
   return {
     ...state,
     workpieces,
+    vesselReturns: state.vesselReturns.filter((back) => back.freeMs >= atMs - KEEP_FINISHED_MS),
     edges: state.edges.filter((edge) => edge.fromId in workpieces || edge.toId in workpieces),
     formulas: keptVersions(state.formulas, state.formulaVersions, formulaKeys),
     products: keptVersions(state.products, state.productVersions, productKeys),

@@ -1,7 +1,8 @@
 import { z } from 'zod';
 import { instantMsSchema, keySchema } from '../documents/names.ts';
 import { idSchema } from '../ids.ts';
-import { tagSchema } from './events.ts';
+import { allergenSchema, putBackKindSchema } from '../documents/formula.ts';
+import { resourceBlocked, resourceSchema, tagSchema } from './events.ts';
 
 const what = { tag: tagSchema.optional(), stepId: keySchema.optional() };
 
@@ -34,6 +35,79 @@ export const refusalSchema = z.discriminatedUnion('code', [
   z.strictObject({ code: z.literal('slotTaken'), ...what, slotId: keySchema, takenByTag: tagSchema, freeSlotIds: z.array(keySchema) }),
   z.strictObject({ code: z.literal('slotUnknown'), ...what, slotId: keySchema }),
   z.strictObject({ code: z.literal('noFreeSlot'), ...what, deckIds: z.array(keySchema), takenByTags: z.array(tagSchema) }),
+  /** Every bowl that fits the mixer is in use. */
+  z.strictObject({ code: z.literal('noFreeBowl'), ...what, mixerId: keySchema, takenByTags: z.array(tagSchema) }),
+  /** Being cleaned or out of order; until when, where somebody said. */
+  z.strictObject({
+    code: z.literal('resourceBlocked'),
+    ...what,
+    resource: resourceSchema,
+    why: resourceBlocked.shape.why,
+    untilMs: instantMsSchema.optional(),
+  }),
+  /** What was in the mixer before had allergens that this dough has not. */
+  z.strictObject({
+    code: z.literal('changeOverNeeded'),
+    ...what,
+    mixerId: keySchema,
+    allergens: z.array(allergenSchema),
+    cleanMin: z.number(),
+  }),
+  z.strictObject({
+    code: z.literal('vesselsShort'),
+    ...what,
+    vesselId: keySchema,
+    needed: z.number().int(),
+    free: z.number().int(),
+    /** When enough of them will have had their turn-round, where that is known. */
+    freeMs: instantMsSchema.optional(),
+  }),
+  /** Nothing of what this step takes stands anywhere. */
+  z.strictObject({ code: z.literal('nothingToDraw'), ...what, formulaId: keySchema, neededG: z.number() }),
+  z.strictObject({ code: z.literal('notEnoughToDraw'), ...what, formulaId: keySchema, neededG: z.number(), hasG: z.number() }),
+  /** It would take of the seed that the pot is fed from again. */
+  z.strictObject({
+    code: z.literal('lastOfFerment'),
+    ...what,
+    fromTag: tagSchema,
+    neededG: z.number(),
+    hasG: z.number(),
+    seedG: z.number(),
+  }),
+  /** What is drawn, put back or lost is more than there is. */
+  z.strictObject({ code: z.literal('moreThanThere'), ...what, fromTag: tagSchema, neededG: z.number(), hasG: z.number() }),
+  /** What is named as the source does not make what the step takes. */
+  z.strictObject({ code: z.literal('wrongSource'), ...what, fromTag: tagSchema }),
+  z.strictObject({ code: z.literal('putBackNotTaken'), ...what, kind: putBackKindSchema }),
+  z.strictObject({ code: z.literal('putBackTooOld'), ...what, fromTag: tagSchema, ageMin: z.number(), mostMin: z.number() }),
+  z.strictObject({ code: z.literal('putBackOverCap'), ...what, capG: z.number(), alreadyG: z.number() }),
+  /** It is past the mixer: nothing can be mixed into it any more. */
+  z.strictObject({ code: z.literal('pastMixing'), ...what }),
+  z.strictObject({ code: z.literal('morePiecesThanThere'), ...what, wanted: z.number().int(), has: z.number().int() }),
+  z.strictObject({ code: z.literal('noPieces'), ...what }),
+  /** Joined can only be mixes of one formula that stand at one step. */
+  z.strictObject({ code: z.literal('notJoinable'), ...what, otherTag: tagSchema }),
+  z.strictObject({ code: z.literal('notUnderWay'), ...what }),
+  z.strictObject({ code: z.literal('alreadyThere'), ...what, stationId: keySchema.optional(), placeId: keySchema.optional() }),
+  z.strictObject({ code: z.literal('stationNeeded'), ...what }),
+  z.strictObject({ code: z.literal('stationUnknown'), ...what, stationId: keySchema }),
+  z.strictObject({ code: z.literal('placeUnknown'), ...what, placeId: keySchema }),
+  z.strictObject({ code: z.literal('deckUnknown'), deckId: keySchema }),
+  z.strictObject({ code: z.literal('resourceUnknown'), resource: resourceSchema }),
+  z.strictObject({ code: z.literal('notBlocked'), resource: resourceSchema }),
+  z.strictObject({ code: z.literal('ingredientUnknown'), ...what, ingredientId: keySchema }),
+  /** The instant does not lie between what came before and what came after. */
+  z.strictObject({ code: z.literal('timeOutOfOrder'), ...what, earliestMs: instantMsSchema, latestMs: instantMsSchema }),
+  z.strictObject({ code: z.literal('nothingChanges'), ...what }),
+  z.strictObject({ code: z.literal('tagOfOther'), ...what, wantedTag: tagSchema }),
+  z.strictObject({ code: z.literal('notAFerment'), ...what }),
+  z.strictObject({ code: z.literal('dayNotOpen'), serviceDate: z.string() }),
+  /** Somebody else has changed the document since this device saw it. */
+  z.strictObject({ code: z.literal('documentChanged'), version: z.number().int() }),
+  z.strictObject({
+    code: z.literal('documentFaulty'),
+    faults: z.array(z.strictObject({ path: z.string(), message: z.string() })).min(1),
+  }),
   z.strictObject({ code: z.literal('cutsTooHeavy'), ...what, neededG: z.number(), hasG: z.number() }),
   z.strictObject({ code: z.literal('productUnknown'), ...what, productId: keySchema }),
   z.strictObject({ code: z.literal('nothingCalls'), ...what }),

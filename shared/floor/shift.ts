@@ -9,13 +9,19 @@ export function shiftOpenInstants(state: FloorState, byMs: number): FloorState {
   const undo = mapValues(state.undo, (entry): UndoEntry => ({
     ...entry,
     before: mapValues(entry.before, (before) => (before === null ? null : shiftWorkpiece(before, byMs))),
+    cleanedBefore: shiftBlocks(entry.cleanedBefore, byMs),
   }));
-  const blocked = state.blocked.map((block) => ({
+  const blocked = shiftBlocks(state.blocked, byMs);
+  const vesselReturns = state.vesselReturns.map((back) => ({ ...back, freeMs: back.freeMs + byMs }));
+  return { ...state, workpieces, undo, blocked, vesselReturns, lastSoundedMs: mapValues(state.lastSoundedMs, (atMs) => atMs + byMs) };
+}
+
+function shiftBlocks(blocks: FloorState['blocked'], byMs: number): FloorState['blocked'] {
+  return blocks.map((block) => ({
     ...block,
     atMs: block.atMs + byMs,
     ...(block.untilMs === undefined ? {} : { untilMs: block.untilMs + byMs }),
   }));
-  return { ...state, workpieces, undo, blocked, lastSoundedMs: mapValues(state.lastSoundedMs, (atMs) => atMs + byMs) };
 }
 
 function mapValues<From, To>(record: Readonly<Record<string, From>>, change: (value: From) => To): Record<string, To> {
@@ -35,6 +41,14 @@ function shiftWorkpiece(workpiece: Workpiece, byMs: number): Workpiece {
       endedMs: shifted(life.endedMs, byMs),
     })),
     readings: workpiece.readings.map((reading) => ({ ...reading, atMs: reading.atMs + byMs })),
+    stock:
+      workpiece.stock === null
+        ? null
+        : {
+            ...workpiece.stock,
+            fedMs: shifted(workpiece.stock.fedMs, byMs),
+            plannedFeeds: workpiece.stock.plannedFeeds.map((feed) => ({ ...feed, feedMs: feed.feedMs + byMs })),
+          },
     call: workpiece.call === null ? null : shiftCall(workpiece.call, byMs),
   };
 }

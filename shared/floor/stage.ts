@@ -64,6 +64,7 @@ function stageOfVerb(verb: Verb): Stage {
     case 'pack':
       return 'cooling';
     case 'feed':
+    case 'ripen':
     case 'cook':
     case 'clean':
       return 'prep';

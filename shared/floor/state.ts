@@ -1,10 +1,10 @@
-import type { Formula, Ingredient, Product } from '../documents/formula.ts';
+import type { Allergen, Formula, Ingredient, Product } from '../documents/formula.ts';
 import type { House } from '../documents/house.ts';
 import type { Kitchen } from '../documents/kitchen.ts';
-import type { CallLevel, EventOf, StepPins } from './events.ts';
+import type { CallLevel, Despite, EventOf, Lot, Serves, StepPins, VesselsHeld } from './events.ts';
 
 /** Version of this shape: a snapshot of another version is thrown away and folded anew. */
-export const STATE_VERSION = 1;
+export const STATE_VERSION = 2;
 
 /** Days that are remembered as open, the newest ones: a day is planned once. */
 export const OPEN_DATES_KEPT = 60;
@@ -26,10 +26,13 @@ export interface StepLife {
   readonly startedBy: string | null;
   readonly endedBy: string | null;
   readonly stationId: string | null;
+  /** Stations that work on it too. */
+  readonly helperIds: readonly string[];
   readonly moreMin: number;
   readonly pins: StepPins | null;
   readonly piecesDone: number | null;
   readonly inferred: boolean;
+  readonly despite: readonly Despite[];
   readonly reason: string | null;
 }
 
@@ -57,6 +60,33 @@ export interface TemperatureReading {
   readonly atMs: number;
 }
 
+/** Something about a workpiece that was said otherwise before. */
+export interface Correction {
+  readonly what: 'start' | 'end' | 'count' | 'tag' | 'where';
+  readonly stepId: string | null;
+  readonly from: string | number;
+  readonly to: string | number;
+  readonly atMs: number;
+  readonly deviceId: string;
+}
+
+/** Corrections kept in the live state for one workpiece; the journal has them all. */
+export const CORRECTIONS_KEPT = 20;
+
+/** A pot that is fed, drawn from and fed again. */
+export interface Stock {
+  /** So much stays when it is drawn from. */
+  readonly seedG: number;
+  readonly fedMs: number | null;
+  readonly plannedFeeds: readonly { readonly feedMs: number; readonly grams: number }[];
+}
+
+/** What has come into a workpiece with what was drawn, put back or added, for allergens and trace. */
+export interface BroughtIn {
+  readonly allergens: readonly Allergen[];
+  readonly lotNumbers: readonly Lot[];
+}
+
 /** Anything worked on and waited for. */
 export interface Workpiece {
   readonly id: string;
@@ -72,6 +102,10 @@ export interface Workpiece {
   readonly childIds: readonly string[];
   readonly grams: number;
   readonly pieces: number | null;
+  /** Pieces that were planned, so that a shortfall can be told. */
+  readonly plannedPieces: number | null;
+  /** Dough left beside it: what a divide did not use, what was trimmed. It can be put back into another dough. */
+  readonly scrapG: number;
   readonly plannedStartMs: number;
   /** When the step that stands next could begin: the end of the one before, or the planned start. */
   readonly readyMs: number;
@@ -80,8 +114,16 @@ export interface Workpiece {
   readonly steps: Readonly<Record<string, StepLife>>;
   readonly placeId: string | null;
   readonly mixerId: string | null;
+  readonly bowlId: string | null;
+  readonly vessels: readonly VesselsHeld[];
   readonly slotIds: readonly string[];
   readonly readings: readonly TemperatureReading[];
+  readonly corrections: readonly Correction[];
+  /** For a living ferment. */
+  readonly stock: Stock | null;
+  /** For a prep: where it joins. */
+  readonly serves: Serves | null;
+  readonly broughtIn: BroughtIn;
   readonly call: Call | null;
   readonly heldUntilMs: number | null;
   /** Out of the floor: packed, divided into cuts, or discarded. */
@@ -100,6 +142,21 @@ export interface Edge {
   readonly toId: string;
   readonly grams: number;
   readonly atMs: number;
+  readonly commandId: string;
+}
+
+/** Vessels on their way back to the shelf: washed, floured, cooled. */
+export interface VesselReturn {
+  readonly vesselId: string;
+  readonly count: number;
+  readonly freeMs: number;
+  readonly commandId: string;
+}
+
+/** What a mixer has had in it since it was cleaned. */
+export interface Residue {
+  readonly allergens: readonly Allergen[];
+  readonly commandId: string;
 }
 
 /** What undoing one device's last command puts back: the workpieces as they were; null for one that it made. */
@@ -108,6 +165,9 @@ export interface UndoEntry {
   /** Of the command's last event: the device with the least has been idle for longest. */
   readonly sequence: number;
   readonly before: Readonly<Record<string, Workpiece | null>>;
+  readonly residuesBefore: Readonly<Record<string, Residue | null>>;
+  /** Cleanings that were over when the command took the mixer, and that nobody keeps from then on. */
+  readonly cleanedBefore: readonly EventOf<'resourceBlocked'>[];
 }
 
 export interface Versioned<Document> {
@@ -131,9 +191,14 @@ export interface FloorState {
   readonly productVersions: Readonly<Record<string, number>>;
   readonly serviceDate: string | null;
   readonly openDates: readonly string[];
+  /** Days that are over, the newest ones: a day is planned once, and not again after its end. */
+  readonly closedDates: readonly string[];
   readonly workpieces: Readonly<Record<string, Workpiece>>;
   readonly edges: readonly Edge[];
   readonly deckC: Readonly<Record<string, number>>;
+  readonly vesselReturns: readonly VesselReturn[];
+  /** By mixer. */
+  readonly residues: Readonly<Record<string, Residue>>;
   readonly blocked: readonly EventOf<'resourceBlocked'>[];
   /** By device: what its undo would put back. */
   readonly undo: Readonly<Record<string, UndoEntry>>;
@@ -155,9 +220,12 @@ export const EMPTY_STATE: FloorState = {
   productVersions: {},
   serviceDate: null,
   openDates: [],
+  closedDates: [],
   workpieces: {},
   edges: [],
   deckC: {},
+  vesselReturns: [],
+  residues: {},
   blocked: [],
   undo: {},
   lastSoundedMs: {},

@@ -1,6 +1,8 @@
 import { isStronger } from './due.ts';
 import type { EventOf, FloorEvent, RecordedEvent } from './events.ts';
-import type { Call, FloorState, UndoEntry, Workpiece } from './state.ts';
+import { cleaningOver } from './mixers.ts';
+import { isSameResource } from './resources.ts';
+import type { Call, FloorState, Residue, UndoEntry, Workpiece } from './state.ts';
 
 /** Devices whose last command is remembered for undo; the one longest idle is forgotten first. */
 const UNDO_DEVICES = 200;
@@ -13,6 +15,15 @@ function undoableWorkpieces(event: FloorEvent): readonly string[] {
     case 'stepSkipped':
     case 'stepProgressed':
     case 'stepHandedOver':
+    case 'stepHelped':
+    case 'stepsReopened':
+    case 'lossNamed':
+    case 'ingredientAdded':
+    case 'waterHeldBackUsed':
+    case 'vesselsTaken':
+    case 'vesselsReturned':
+    case 'feedPlanned':
+    case 'fermentFed':
     case 'moreTimeGiven':
     case 'workpieceHeld':
     case 'workpieceReleased':
@@ -30,9 +41,30 @@ function undoableWorkpieces(event: FloorEvent): readonly string[] {
     case 'workpieceDivided':
     case 'loadsMade':
       return [event.workpieceId, ...event.children.map((child) => child.workpieceId)];
+    case 'workpiecesJoined':
+      return [event.workpieceId, ...event.parents.map((parent) => parent.workpieceId)];
+    case 'workpieceDrawn':
+    case 'scrapPutBack':
+      return [event.fromWorkpieceId, event.toWorkpieceId];
     default:
       return [];
   }
+}
+
+/** Whether undo can put back what an event changed: what it says of workpieces, not of days, decks and the kitchen. */
+export function canBeUndone(event: FloorEvent): boolean {
+  return undoableWorkpieces(event).length > 0;
+}
+
+/** The mixers of which an event changes what they have had in them. */
+function mixersTouched(event: FloorEvent): readonly string[] {
+  return event.type === 'stepStarted' ? event.resources.filter((resource) => resource.kind === 'mixer').map((resource) => resource.id) : [];
+}
+
+/** The cleanings that are over and done with once the event has taken their mixers. */
+function cleaningsOver(state: FloorState, event: FloorEvent): UndoEntry['cleanedBefore'] {
+  if (event.type !== 'stepStarted') return [];
+  return mixersTouched(event).flatMap((mixerId) => cleaningOver(state, mixerId, event.atMs) ?? []);
 }
 
 /** Keeps the workpieces as they were before a device's last command. Its next command replaces them. */
@@ -41,15 +73,20 @@ export function rememberForUndo(state: FloorState, recorded: RecordedEvent): Flo
   if (touched.length === 0) return state;
   const existing = state.undo[recorded.deviceId];
   const entry: UndoEntry =
-    existing?.commandId === recorded.commandId ? existing : { commandId: recorded.commandId, sequence: recorded.sequence, before: {} };
+    existing?.commandId === recorded.commandId
+      ? existing
+      : { commandId: recorded.commandId, sequence: recorded.sequence, before: {}, residuesBefore: {}, cleanedBefore: [] };
   const before: Record<string, Workpiece | null> = { ...entry.before };
   for (const workpieceId of touched) {
     if (!(workpieceId in before)) before[workpieceId] = state.workpieces[workpieceId] ?? null;
   }
-  return {
-    ...state,
-    undo: withoutIdlest({ ...state.undo, [recorded.deviceId]: { commandId: entry.commandId, sequence: recorded.sequence, before } }),
-  };
+  const residuesBefore: Record<string, Residue | null> = { ...entry.residuesBefore };
+  for (const mixerId of mixersTouched(recorded.event)) {
+    if (!(mixerId in residuesBefore)) residuesBefore[mixerId] = state.residues[mixerId] ?? null;
+  }
+  const cleanedBefore = [...entry.cleanedBefore, ...cleaningsOver(state, recorded.event)];
+  const remembered: UndoEntry = { commandId: entry.commandId, sequence: recorded.sequence, before, residuesBefore, cleanedBefore };
+  return { ...state, undo: withoutIdlest({ ...state.undo, [recorded.deviceId]: remembered }) };
 }
 
 function withoutIdlest(undo: Readonly<Record<string, UndoEntry>>): Readonly<Record<string, UndoEntry>> {
@@ -64,18 +101,40 @@ export function forgetUndo(state: FloorState, event: EventOf<'commandUndone'>, d
   const entry = state.undo[deviceId];
   if (entry === undefined || entry.commandId !== event.undoneCommandId) return state;
   const workpieces: Record<string, Workpiece> = { ...state.workpieces };
-  const gone = new Set<string>();
   for (const [workpieceId, before] of Object.entries(entry.before)) {
     if (before === null) {
       delete workpieces[workpieceId];
-      gone.add(workpieceId);
     } else {
       workpieces[workpieceId] = { ...before, call: callToKeep(before.call, workpieces[workpieceId]?.call ?? null) };
     }
   }
   const { [deviceId]: _undone, ...undo } = state.undo;
-  const edges = gone.size === 0 ? state.edges : state.edges.filter((edge) => !gone.has(edge.fromId) && !gone.has(edge.toId));
-  return { ...state, workpieces, edges, undo };
+  const isUndone = (fact: { readonly commandId: string }): boolean => fact.commandId === entry.commandId;
+  return {
+    ...state,
+    workpieces,
+    undo,
+    edges: state.edges.filter((edge) => !isUndone(edge)),
+    vesselReturns: state.vesselReturns.filter((back) => !isUndone(back)),
+    residues: residuesBack(state, entry),
+    blocked: [...entry.cleanedBefore.filter((block) => !isBlocked(state, block.resource)), ...state.blocked],
+  };
+}
+
+/** Whether the mixer is being cleaned again, or out of order, since: then that is what counts. */
+function isBlocked(state: FloorState, resource: FloorState['blocked'][number]['resource']): boolean {
+  return state.blocked.some((block) => isSameResource(block.resource, resource));
+}
+
+function residuesBack(state: FloorState, entry: UndoEntry): FloorState['residues'] {
+  const residues: Record<string, Residue> = { ...state.residues };
+  for (const [mixerId, before] of Object.entries(entry.residuesBefore)) {
+    // Another dough has been in it since, or it was cleaned: what is there now is right.
+    if (residues[mixerId]?.commandId !== entry.commandId) continue;
+    if (before === null) delete residues[mixerId];
+    else residues[mixerId] = before;
+  }
+  return residues;
 }
 
 /** A call that has become stronger meanwhile was raised and stays raised: that it was heard is all that can be taken back of it. */

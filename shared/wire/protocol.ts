@@ -19,8 +19,8 @@ export const CLOSE = {
   full: 4429,
 } as const;
 
-/** Largest message that the server takes from a client, in bytes. */
-export const MAX_UP_BYTES = 16 * 1024;
+/** Largest message that the server takes from a client, in bytes: the kitchen of a plant with twenty ovens is one. */
+export const MAX_UP_BYTES = 64 * 1024;
 /** Clients that one server takes at once. */
 export const MAX_CLIENTS = 400;
 /** What may wait unsent for one client before it is dropped to a fresh snapshot, in bytes. */

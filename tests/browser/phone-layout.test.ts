@@ -5,7 +5,9 @@ import type { AxeResults, RunOptions } from 'axe-core';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { AnsweredTap, FloorView } from '../../display/link/floor-link.ts';
+import type { Panel } from '../../display/phone/phone-events.ts';
 import { NAME_CHARACTERS, REMARK_CHARACTERS } from '../../shared/documents/names.ts';
+import type { ClientCommand } from '../../shared/floor/commands.ts';
 import type { Due } from '../../shared/floor/due.ts';
 import type { FloorState } from '../../shared/floor/state.ts';
 import { Floor } from '../domain/support/floor.ts';
@@ -14,7 +16,7 @@ import { idOf, OTHER_PHONE } from '../domain/support/ids.ts';
 import { buildHarness } from './harness/build-harness.ts';
 import { serveFolder } from './harness/serve-folder.ts';
 import { workedFloor } from './harness/staged-wall.ts';
-import { buttonBoxes, clippedTexts, tooClose } from './harness-phone/measure.ts';
+import { buttonBoxes, clippedTexts, tooClose, type Box } from './harness-phone/measure.ts';
 import { phoneView, untilSome } from './harness-phone/phone-stage.ts';
 import { launchChromium } from './support/chromium.ts';
 
@@ -71,7 +73,7 @@ interface Scene {
   readonly view: FloorView;
   readonly nowMs: number;
   readonly workpieceId: string | null;
-  readonly panel?: 'other' | 'skip';
+  readonly panel?: Panel;
 }
 
 async function show(scene: Scene, size: Size = SIZES[0], on: Page = page): Promise<void> {
@@ -83,7 +85,7 @@ async function show(scene: Scene, size: Size = SIZES[0], on: Page = page): Promi
     await window.phoneHarness.show(view, nowMs);
     if (workpieceId !== null) element.screen = { kind: 'card', workpieceId };
     await element.updateComplete;
-    if (panel !== undefined) element.dispatchEvent(new Event(`${panel}-wanted`));
+    if (panel !== undefined) element.dispatchEvent(Object.assign(new Event('panel-wanted'), { panel }));
     await element.updateComplete;
     await document.fonts.ready;
   }, scene);
@@ -269,6 +271,213 @@ describe.each(SIZES)('phone at $name', (size) => {
     expect(await clippedTexts(page)).toEqual([]);
     for (const box of (await buttonBoxes(page)).filter((candidate) => ['card-actions', 'bottom-bar'].includes(candidate.host)))
       expect(box.bottom).toBeLessThanOrEqual(size.height);
+  });
+});
+
+/** A pot, scrap, a second mix and work of yesterday, so that every panel has something to show. */
+function richState(): FloorState {
+  const { state } = divide.floor;
+  const dough = divide.due.workpiece;
+  const others = Object.values(state.workpieces).filter((other) => other.id !== dough.id && other.finishedMs === null);
+  const [pot, twin, bowl] = others.slice(-3);
+  if (pot === undefined || twin === undefined || bowl === undefined) throw new Error('the day has too few doughs');
+  const life = {
+    status: 'done',
+    startedMs: divide.floor.nowMs - 40 * MINUTE_MS,
+    endedMs: divide.floor.nowMs - 10 * MINUTE_MS,
+    startedBy: OTHER_PHONE,
+    endedBy: OTHER_PHONE,
+    stationId: 'bench',
+    helperIds: ['oven'],
+    moreMin: 0,
+    pins: null,
+    piecesDone: null,
+    inferred: true,
+    despite: ['changeOver'],
+    reason: null,
+  } as const;
+  return {
+    ...state,
+    workpieces: {
+      ...state.workpieces,
+      [pot.id]: {
+        ...pot,
+        kind: 'ferment',
+        tag: 'L1',
+        serviceDate: '2026-03-06',
+        grams: 1500,
+        stock: { seedG: 150, fedMs: null, plannedFeeds: [{ feedMs: divide.floor.nowMs + 3 * 3_600_000, grams: 2000 }] },
+      },
+      [dough.id]: {
+        ...dough,
+        serviceDate: '2026-03-06',
+        steps: { ...dough.steps, weigh: life },
+        corrections: [
+          {
+            what: 'end',
+            stepId: 'weigh',
+            from: life.endedMs,
+            to: life.startedMs,
+            atMs: divide.floor.nowMs,
+            deviceId: OTHER_PHONE,
+          },
+        ],
+      },
+      [twin.id]: { ...twin, formulaId: dough.formulaId, formulaVersion: dough.formulaVersion, steps: dough.steps, tag: 'M7' },
+    },
+  };
+}
+
+const rich = richState();
+const PANEL_SCENES: readonly (readonly [Panel, string])[] = (
+  ['more', 'where', 'putRight', 'count', 'inputs', 'extra', 'move', 'join', 'loss', 'discard'] as const
+).map((panel) => [panel, divide.due.workpiece.id]);
+const potId = Object.values(rich.workpieces).find((workpiece) => workpiece.tag === 'L1')?.id ?? '';
+const work = staged((due) => due.action.verb === 'shape');
+const worked = new Floor(work.floor.state, work.floor.nowMs);
+worked.ok({ type: 'startStep', workpieceId: work.due.workpiece.id, stepId: work.due.action.id }, { stationId: 'oven' });
+const WORK_PANELS: readonly Panel[] = ['actions', 'howFar', 'handOver', 'loads'];
+
+describe('the panels behind the card', () => {
+  const scenes: readonly (readonly [Panel, Scene])[] = [
+    ...PANEL_SCENES.map(
+      ([panel, workpieceId]) => [panel, { view: phoneView(rich), nowMs: divide.floor.nowMs, workpieceId, panel }] as const,
+    ),
+    ...(['actions', 'feed', 'planFeed'] as const).map(
+      (panel) => [panel, { view: phoneView(rich), nowMs: divide.floor.nowMs, workpieceId: potId, panel }] as const,
+    ),
+    ...WORK_PANELS.map(
+      (panel) => [panel, { view: phoneView(worked.state), nowMs: worked.nowMs, workpieceId: work.due.workpiece.id, panel }] as const,
+    ),
+  ];
+
+  test.each(SIZES)('are legible at $name, their buttons large and apart', async (size) => {
+    for (const [index, [panel, scene]] of scenes.entries()) {
+      await show(scene, size);
+      await page.screenshot({ path: `${PICTURES}phone-panel-${index}-${panel}-${size.name}.png` });
+      expect(await clippedTexts(page), panel).toEqual([]);
+      const boxes = await buttonBoxes(page);
+      const inPanel = boxes.filter(
+        (box) => box.host.endsWith('-panel') || box.host === 'number-stepper' || ['card-actions', 'step-asides'].includes(box.host),
+      );
+      expect(inPanel.length, panel).toBeGreaterThan(0);
+      for (const box of inPanel) expect(box.bottom - box.top, `${panel}: ${box.text}`).toBeGreaterThanOrEqual(MIDDLING_PX);
+      // What lies above scrolls behind the panel.
+      const isAside = (box: Box): boolean => box.host === 'step-asides';
+      expect(tooClose(inPanel.filter(isAside), GAP_PX), panel).toEqual([]);
+      expect(
+        tooClose(
+          inPanel.filter((box) => !isAside(box)),
+          GAP_PX,
+        ),
+        panel,
+      ).toEqual([]);
+    }
+  });
+
+  test('give axe nothing to say', async () => {
+    for (const [panel, scene] of scenes.filter(([each]) => ['putRight', 'count', 'planFeed', 'howFar'].includes(each))) {
+      await show(scene);
+      expect(await axeFaults(), panel).toEqual([]);
+    }
+  });
+
+  test('what is in the way is told, with ways out that the floor accepts', async () => {
+    const { floor, due } = load;
+    const holder = Object.values(floor.state.workpieces).find((other) => other.slotIds.length > 0);
+    if (holder === undefined) throw new Error('nothing is in the oven');
+    const slots = (floor.state.kitchen?.document.ovens ?? []).flatMap((oven) => oven.decks.flatMap((deck) => deck.slots));
+    const full = {
+      ...floor.state,
+      workpieces: { ...floor.state.workpieces, [holder.id]: { ...holder, slotIds: slots.map((slot) => slot.id) } },
+    };
+    const scene: Scene = { view: phoneView(full), nowMs: floor.nowMs, workpieceId: due.workpiece.id };
+    for (const size of SIZES) {
+      await show(scene, size);
+      await page.screenshot({ path: `${PICTURES}phone-card-blocked-${size.name}.png` });
+      expect(await clippedTexts(page)).toEqual([]);
+    }
+    await showToThumb(scene);
+    await sent();
+    const ways = (await buttonBoxes(thumb)).filter((box) => box.host === 'ways-list');
+    expect(ways.length).toBeGreaterThan(0);
+    for (const box of ways) expect(box.bottom - box.top).toBeGreaterThanOrEqual(MIDDLING_PX);
+    await tapOn(ways[0]?.text ?? '');
+    const [command] = (await sent()) as ClientCommand[];
+    if (command === undefined) throw new Error('nothing was said');
+    expect(new Floor(full, floor.nowMs).give(command).decision.ok).toBe(true);
+  });
+
+  test('the end of the day says what goes over, and ends it with the second step', async () => {
+    const over: Scene = { ...list, view: phoneView(rich) };
+    await show(over);
+    await page.evaluate(async () => {
+      const element = document.querySelector('phone-page');
+      if (element === null) throw new Error('no phone-page');
+      element.screen = { kind: 'dayEnd' };
+      await element.updateComplete;
+    });
+    await page.screenshot({ path: `${PICTURES}phone-day-end-390x844.png` });
+    expect(await clippedTexts(page)).toEqual([]);
+    await showToThumb(over);
+    await sent();
+    await tapOn('Bench phone');
+    await tapOn('End of the day');
+    await tapOn('End Sat now');
+    expect(await sent()).toEqual([{ type: 'closeDay', serviceDate: '2026-03-07' }]);
+  });
+});
+
+describe('a thumb behind the card', () => {
+  const workpieceId = divide.due.workpiece.id;
+  const over = (panel: Panel): Scene => ({ view: phoneView(rich), nowMs: divide.floor.nowMs, workpieceId, panel });
+
+  test('reaches a panel in three touches, and says where the dough is in two more', async () => {
+    await showToThumb(sceneOf(fold));
+    await sent();
+    for (const words of ['Other…', 'More…', 'It is already…', 'divide', '15 min']) await tapOn(words);
+    expect(await sent()).toEqual([{ type: 'sayWhere', workpieceId: fold.due.workpiece.id, stepId: 'divide', sinceMin: 15 }]);
+  });
+
+  test('counts at the divide', async () => {
+    await showToThumb(over('count'));
+    await sent();
+    await tapOn('−');
+    await tapOn('as counted');
+    const planned = divide.due.workpiece.cuts.map(({ productId, pieces }) => ({ productId, pieces }));
+    const [first, ...others] = planned;
+    expect(await sent()).toEqual([
+      {
+        type: 'finishStep',
+        workpieceId,
+        stepId: divide.due.action.id,
+        cuts: [{ productId: first?.productId, pieces: (first?.pieces ?? 0) - 1 }, ...others],
+      },
+    ]);
+  });
+
+  test('discards only with a reason, in two steps', async () => {
+    await showToThumb(over('discard'));
+    await sent();
+    await tapOn('Discard all');
+    expect(await sent()).toEqual([]);
+    await tapOn('Burnt');
+    await tapOn('Discard all');
+    expect(await sent()).toEqual([{ type: 'discardWorkpiece', workpieceId, reason: 'Burnt' }]);
+  });
+
+  test('says that it works on it too, and how far that is', async () => {
+    const view = phoneView(worked.state);
+    const onWork: Scene = { view, nowMs: worked.nowMs, workpieceId: work.due.workpiece.id };
+    const key = { workpieceId: work.due.workpiece.id, stepId: work.due.action.id };
+    await showToThumb(onWork);
+    await sent();
+    await tapOn('I’m on it too');
+    expect(await sent()).toEqual([{ type: 'helpStep', ...key }]);
+    await showToThumb({ ...onWork, panel: 'howFar' });
+    const half = Math.ceil((worked.state.workpieces[key.workpieceId]?.pieces ?? 0) / 2);
+    await tapOn(' done');
+    expect(await sent()).toEqual([{ type: 'reportProgress', ...key, piecesDone: half }]);
   });
 });
 

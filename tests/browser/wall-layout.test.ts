@@ -10,7 +10,9 @@ import type { CallLevel } from '../../shared/floor/events.ts';
 import type { SoundReadiness } from '../../shared/wire/up.ts';
 import type { FloorView } from '../../display/link/floor-link.ts';
 import type { Floor } from '../domain/support/floor.ts';
-import { harbourFile } from '../domain/support/harbour.ts';
+import { bringInCommand, harbourFile } from '../domain/support/harbour.ts';
+import { SERVER_DEVICE } from '../domain/support/ids.ts';
+import { feedPot, levainFloor, POT } from '../domain/support/levain-house.ts';
 import { buildHarness } from './harness/build-harness.ts';
 import { measurePage, overflowingBoxes, type DrawnText } from './harness/measure-page.ts';
 import { energyShare, onsetsS } from './harness/onsets.ts';
@@ -116,6 +118,29 @@ const NINE = workedFloor(harbourFile(), { untilMin: 210, neglected: { O1: 190, R
 const TWENTY = workedFloor(dayOf(20, 9), { untilMin: 200, neglected: { R1: 176, C1: 195 } });
 const THIRTY = workedFloor(dayOf(30, 6), { untilMin: 190 });
 const DAYS = { 1: ONE, 9: NINE, 20: TWENTY, 30: THIRTY } as const;
+/**
+ * Saturday's doughs still under way when Sunday's day is brought in: a loaf in loads, a mixer being cleaned, a deck out
+ * of order, a slot of another being cleaned; then nobody does anything for a while.
+ */
+function twoDays(batches: number, apartMin: number, nextBatches: number): Floor {
+  const floor = workedFloor(dayOf(batches, apartMin), { untilMin: 200 });
+  const proving = Object.values(floor.state.workpieces).find((workpiece) => workpiece.steps['prove']?.status === 'started');
+  if (proving === undefined) throw new Error('no dough is proving');
+  floor.ok({ type: 'makeLoads', workpieceId: proving.id, pieces: [2, 3] });
+  floor.ok(bringInCommand(dayOf(nextBatches, 15), floor.nowMs, '2026-03-08'), { deviceId: SERVER_DEVICE });
+  floor.ok({ type: 'blockResource', resource: { kind: 'mixer', id: 'spiral' }, why: 'allergenChangeOver', minutes: 40 });
+  floor.ok({ type: 'blockResource', resource: { kind: 'deck', id: 'bottom' }, why: 'outOfOrder' });
+  floor.ok({ type: 'blockResource', resource: { kind: 'slot', id: 'front' }, why: 'cleaning', minutes: 45 });
+  floor.wait(18);
+  const weighed = Object.values(floor.state.workpieces).find(({ serviceDate, tag }) => serviceDate === '2026-03-08' && tag === 'C1');
+  if (weighed === undefined) throw new Error('Sunday has no C1');
+  floor.ok({ type: 'finishStep', workpieceId: weighed.id, stepId: 'weigh' });
+  floor.wait(6);
+  floor.raiseCalls();
+  return floor;
+}
+
+const OVERLAPPING = { 4: twoDays(1, 5, 1), 9: twoDays(5, 20, 1), 20: twoDays(14, 8, 3) } as const;
 const NO_STATE = { state: null, nowMs: 0 };
 const EMPTY = workedFloor(dayOf(1, 5), { untilMin: 5 }).only();
 
@@ -126,6 +151,33 @@ describe('the wall at 1920×1080', () => {
     await picture(`wall-${count}`);
     await expectLegible(WALL, SIZE);
     expect(await violations()).toEqual([]);
+  });
+
+  test.each([4, 9, 20] as const)(
+    'about %i doughs over two days, with loads and what cannot be used: legible, whole and apart',
+    async (count) => {
+      await show(OVERLAPPING[count]);
+      await picture(`wall-two-days-${count}`);
+      await expectLegible(WALL, SIZE);
+      const texts = (await page.evaluate(measurePage)).map((text) => text.text).join(' | ');
+      expect(texts).toMatch(/Sat? ?[A-Z][a-z]?\d/);
+      expect(texts).toContain('Spiral change-over till');
+      expect(texts).toMatch(/out of order .*out of order/);
+      if (count < 20) expect(texts).toMatch(/ADD \| no spiral \| .*no spiral · free 07:00 \(\+22\)/);
+      expect(texts).toMatch(/front cleaning till \d\d:\d\d/);
+    },
+  );
+
+  test('a ferment shows when it is ripe, preps where they join', async () => {
+    const floor = levainFloor(POT, { formula: 'buns', min: 60, doughG: 5000, cuts: [{ product: 'bun', pieces: 40 }] });
+    feedPot(floor, 'L1');
+    floor.wait(7);
+    await show(floor);
+    await picture('wall-ferment');
+    await expectLegible(WALL, SIZE);
+    const texts = (await page.evaluate(measurePage)).map((text) => text.text);
+    expect(texts).toContain('Levain · ripe 09:00–17:00');
+    expect(texts.filter((text) => text === 'B1').length).toBeGreaterThanOrEqual(2);
   });
 
   test('a day at a pace says so, and still fits', async () => {
@@ -177,7 +229,7 @@ describe('the wall at 1920×1080', () => {
   test('calls are announced together, the most pressing first', async () => {
     await show(TWENTY);
     const said = await page.evaluate(() => document.querySelector('wall-page')?.shadowRoot?.querySelector('[role=alert]')?.textContent);
-    expect(said).toMatch(/^Being lost: OUT R1\. Late: ADD Ch2, C6, C7\. Call: /);
+    expect(said).toMatch(/^Being lost: TIN R3, OUT R1\. Late: ADD Ch2, C6, C7\. Call: /);
   });
 });
 

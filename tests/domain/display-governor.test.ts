@@ -44,7 +44,7 @@ function demandOf(rows: readonly Row[], lanes = 2): WallDemand {
 
 function heightOf(plan: WallPlan): number {
   const lines = plan.rows.groups.length + (plan.rows.more === null ? 0 : 1);
-  const decks = plan.decks.reduce((sum, deck) => sum + deck.heightPx, 0) + plan.hiddenDecksPx;
+  const decks = plan.decks.reduce((sum, deck) => sum + deck.heightPx, 0) + plan.hiddenDecksPx + plan.blockedMixersPx;
   return plan.bandPx + plan.headerPx + plan.rows.full.length * plan.rowPx + lines * plan.groupPx + decks;
 }
 

@@ -90,9 +90,14 @@ describe('words', () => {
     });
   });
 
-  test('dough of another day says which', () => {
+  test('dough of another day says which with its tag, in full and run together', () => {
     const { state } = Floor.harbour();
-    expect(rowModel(state, [boardRow(1, { serviceDate: '2026-03-06' })], 0).notes).toEqual(['Fri']);
+    expect(rowModel(state, [boardRow(1, { serviceDate: '2026-03-06' })], 0)).toMatchObject({
+      tags: ['Fri C1'],
+      shortTags: ['FrC1'],
+      notes: [],
+    });
+    expect(rowModel(state, [boardRow(1)], 0)).toMatchObject({ tags: ['C1'], shortTags: ['C1'] });
   });
 
   test('temperatures are in the unit of the house', () => {

@@ -94,7 +94,7 @@ describe('D13 nothing weighs more than what it came from', () => {
   test('loads, joins, draws, feeds and what is put back are edges with their amounts', () => {
     const floor = Floor.harbour();
     const [c1, c2, m1] = [floor.id('C1'), floor.id('C2'), floor.id('M1')];
-    const child = { workpieceId: idOf(61), tag: 'C1·1', productId: 'country-loaf', productVersion: 1, pieces: 4, grams: 3600 };
+    const child = { workpieceId: idOf(61), tag: 'C1·1', productId: 'country-loaf', productVersion: 1, pieces: 4, grams: 3600, vessels: [] };
     floor.record({
       type: 'workpieceDrawn',
       fromWorkpieceId: m1,
@@ -104,11 +104,20 @@ describe('D13 nothing weighs more than what it came from', () => {
       lotNumbers: [],
       atMs: floor.nowMs,
     });
-    floor.record({ type: 'scrapPutBack', fromWorkpieceId: m1, toWorkpieceId: c2, what: 'trim', grams: 100, atMs: floor.nowMs });
+    floor.record({
+      type: 'scrapPutBack',
+      fromWorkpieceId: m1,
+      toWorkpieceId: c2,
+      what: 'trim',
+      grams: 100,
+      allergens: ['wheat'],
+      lotNumbers: [],
+      atMs: floor.nowMs,
+    });
     expect(floor.piece('M1').grams).toBe(2900);
-    floor.record({ type: 'fermentFed', workpieceId: m1, seedG: 100, flourG: 500, waterG: 500, atMs: floor.nowMs });
+    floor.record({ type: 'fermentFed', workpieceId: m1, seedG: 100, flourG: 500, waterG: 500, discardedG: 2800, atMs: floor.nowMs });
     expect(floor.piece('M1').grams).toBe(1100);
-    floor.record({ type: 'loadsMade', workpieceId: c1, stepId: 'shape', atMs: floor.nowMs, children: [child], lossG: 0 });
+    floor.record({ type: 'loadsMade', workpieceId: c1, stepId: 'shape', atMs: floor.nowMs, children: [child], restPieces: 0, restG: 0 });
     floor.record({
       type: 'workpiecesJoined',
       workpieceId: idOf(62),

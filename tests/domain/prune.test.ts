@@ -79,10 +79,13 @@ describe('D16 the live state is open work and the last 36 hours', () => {
     floor.record({
       type: 'loadsMade',
       ...gone,
-      children: [{ workpieceId: idOf(88_889), tag: 'C1·1', productId: 'country-loaf', productVersion: 1, pieces: 1, grams: 1 }],
-      lossG: 0,
+      children: [
+        { workpieceId: idOf(88_889), tag: 'C1·1', productId: 'country-loaf', productVersion: 1, pieces: 1, grams: 1, vessels: [] },
+      ],
+      restPieces: 0,
+      restG: 0,
     });
-    floor.record({ type: 'fermentFed', workpieceId: gone.workpieceId, seedG: 1, flourG: 1, waterG: 1, atMs: floor.nowMs });
+    floor.record({ type: 'fermentFed', workpieceId: gone.workpieceId, seedG: 1, flourG: 1, waterG: 1, discardedG: 0, atMs: floor.nowMs });
     expect(floor.state.workpieces).toEqual(before.workpieces);
     expect(floor.state.sequence).toBe(before.sequence + 5);
   });

@@ -46,7 +46,7 @@ const HELD: readonly {
     schema: upMessageSchema,
     version: PROTOCOL_VERSION,
     heldVersion: 1,
-    sha256: 'b27fce5fe07c2af2086fd0408d09b622c1fc6fe79e7a96685205d433a6cab0f5',
+    sha256: '0f423b12c54322a24d3e056f04f5b3ec3090e5b766fef87d623a4329c4f9d38c',
     advice: WIRE,
   },
   {
@@ -54,7 +54,7 @@ const HELD: readonly {
     schema: downMessageSchema,
     version: PROTOCOL_VERSION,
     heldVersion: 1,
-    sha256: 'a883cc4127e9e59f3ab0489fec83a055247a3250d0286c5deb5f2db8172c7746',
+    sha256: 'a6aefc44cf885884f586a70e249c834a1be2f0016019b55977f691e84cd52e81',
     advice: WIRE,
   },
   {
@@ -62,7 +62,7 @@ const HELD: readonly {
     schema: clientCommandSchema,
     version: PROTOCOL_VERSION,
     heldVersion: 1,
-    sha256: 'a78aebeaad45b4c2a7564d6ecbf010691bbfe4e6e355a8d0859bbedf61b83621',
+    sha256: 'c3f59de9cf7448da263682b703bd9857c1574af0e6b1cf18aa0e59ef10882e78',
     advice: WIRE,
   },
   {
@@ -78,7 +78,7 @@ const HELD: readonly {
     schema: outcomeSchema,
     version: PROTOCOL_VERSION,
     heldVersion: 1,
-    sha256: 'fadf9770edf94c1362832e0ccc80d664ffa0c025042134e2b797150ec8c33801',
+    sha256: '26ba6ba81895e9e85157d62886f719aea8674d922da6a09d96eab1ee9997e9e8',
     advice: WIRE,
   },
   {
@@ -86,7 +86,7 @@ const HELD: readonly {
     schema: floorEventSchema,
     version: EVENT_VERSION,
     heldVersion: 1,
-    sha256: '7670b80902194f7910fb7ee64eea538a88ac9ea6b2294b432f0e262ae12580d2',
+    sha256: '86cd4698010d5f7cb1fde2ddda49d5c3176e2bc8df1e51acc63ba0db2a080f1d',
     advice: EVENTS,
   },
   {
@@ -94,7 +94,7 @@ const HELD: readonly {
     schema: recordedEventSchema,
     version: EVENT_VERSION,
     heldVersion: 1,
-    sha256: 'd0cc3a6306addbeedf5d6aee917e6e30e7e358f50ba0538d7d6f931dc7e4c7a9',
+    sha256: '10b9252cefc4c32402360c9a86310a2190b088a4086ffb4e89d2262cf07444d8',
     advice: EVENTS,
   },
   {
@@ -102,7 +102,7 @@ const HELD: readonly {
     schema: bakehouseFileSchema,
     version: BAKEHOUSE_FORMAT,
     heldVersion: 1,
-    sha256: '3bdd04224717c6f939020c4357294c854bc8c3256e99280e549312a9cfc0262e',
+    sha256: 'eb3b543f94bce3f2a98953f07f8af3ec4f8c63169fc0140ef9a9fe1bac289d37',
     advice: FILES,
   },
 ];

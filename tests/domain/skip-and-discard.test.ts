@@ -52,7 +52,7 @@ describe('D11 a step is left out with its reason, a workpiece given up with its 
   test('a discarded load is out of the oven, and the journal says so', () => {
     given((floor) => floor.bringTo('R1', 'bake'))
       .when((floor) => ({ type: 'discardWorkpiece', workpieceId: floor.id('R1'), reason: 'fell from the peel' }))
-      .thenTypes(['ovenUnloaded', 'workpieceDiscarded']);
+      .thenTypes(['ovenUnloaded', 'vesselsReturned', 'workpieceDiscarded']);
   });
 
   test('what is off the floor cannot be given up again', () => {

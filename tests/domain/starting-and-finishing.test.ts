@@ -25,7 +25,10 @@ describe('D2 done says everything that follows from it', () => {
           workpieceId: workpieceOf('C1'),
           stepId: 'first-speed',
           atMs: OPENING_MS,
-          resources: [{ kind: 'mixer', id: 'spiral' }],
+          resources: [
+            { kind: 'mixer', id: 'spiral' },
+            { kind: 'bowl', id: 'spiral-bowl' },
+          ],
           pins: { earliestMin: 3, targetMin: 4, latestMin: 7, factor: 1, model: 'nominal', houseVersion: 1 },
         },
       ]);
@@ -57,7 +60,7 @@ describe('D2 done says everything that follows from it', () => {
   test('a load: it is in its slots and the bake has begun', () => {
     const floor = given((arranged) => arranged.bringTo('C1', 'load'))
       .when((arranged) => ({ type: 'finishStep', workpieceId: arranged.id('C1'), stepId: 'load' }))
-      .thenTypes(['ovenLoaded', 'stepDone', 'stepStarted']);
+      .thenTypes(['ovenLoaded', 'stepDone', 'vesselsReturned', 'stepStarted']);
     expect(floor.piece('C1').slotIds).toEqual(['bottom-left', 'bottom-right']);
   });
 
@@ -69,14 +72,14 @@ describe('D2 done says everything that follows from it', () => {
         stepId: 'load',
         slotIds: ['top-right', 'bottom-left', 'top-right'],
       }))
-      .thenTypes(['ovenLoaded', 'stepDone', 'stepStarted']);
+      .thenTypes(['ovenLoaded', 'stepDone', 'vesselsReturned', 'stepStarted']);
     expect(floor.piece('C1').slotIds).toEqual(['top-right', 'bottom-left']);
   });
 
   test('a taking out: the bake is over and the slots are free', () => {
     const floor = given((arranged) => arranged.bringTo('C1', 'bake').wait(45))
       .when((arranged) => ({ type: 'finishStep', workpieceId: arranged.id('C1'), stepId: 'take-out' }))
-      .thenTypes(['stepDone', 'ovenUnloaded', 'stepDone', 'stepStarted']);
+      .thenTypes(['stepDone', 'ovenUnloaded', 'lossNamed', 'stepDone', 'stepStarted']);
     expect(floor.piece('C1').slotIds).toEqual([]);
   });
 

@@ -25,7 +25,7 @@ export async function main(args: readonly string[]): Promise<number> {
   const kept = args.includes('--keep') ? resolve(ROOT, 'display/pictures') : null;
   for (const target of [folder, ...(kept === null ? [] : [kept])]) await mkdir(target, { recursive: true });
   const dataFolder = await mkdtemp(join(tmpdir(), 'ovenward-pictures-'));
-  const bakehouse = await readBakehouse(resolve(ROOT, 'fixtures/harbour.json'));
+  const bakehouse = await readBakehouse(resolve(ROOT, 'fixtures/harbour-plain.json'));
   if (!bakehouse.ok) throw new Error(JSON.stringify(bakehouse.fault));
   const clocks = new StagedClocks(instantOf(bakehouse.value.file.house.zone, STAGED_DATE, STAGED_TIME));
   const house = await openHouse({

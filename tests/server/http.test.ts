@@ -283,6 +283,7 @@ describe('everything else', () => {
       ['index.html', 'the entrance'],
       ['wall/index.html', 'the wall'],
       ['phone/index.html', 'the phone'],
+      ['kitchen/index.html', 'the kitchen'],
       ['assets/wall-1f2e.js', 'export {};'],
     ] as const) {
       mkdirSync(join(pagesFolder, file, '..'), { recursive: true });
@@ -293,6 +294,7 @@ describe('everything else', () => {
       ['/', 'the entrance'],
       ['/wall', 'the wall'],
       ['/phone', 'the phone'],
+      ['/kitchen', 'the kitchen'],
     ] as const) {
       const answer = await house.app.inject(url);
       expect([answer.statusCode, answer.body]).toEqual([200, text]);

@@ -12,7 +12,7 @@ import { openTestHouse } from './support/test-house.ts';
 
 /** Larger than the smallest database, so that it could be one by its size. */
 const NOTES = 'Two cups of flour, one of water. '.repeat(40);
-const HARBOUR = fileURLToPath(new URL('../../fixtures/harbour.json', import.meta.url));
+const HARBOUR = fileURLToPath(new URL('../../fixtures/harbour-plain.json', import.meta.url));
 
 beforeAll(ensureServerBuilt, 120_000);
 // A busy machine may take seconds to start a process; nothing here measures how long.

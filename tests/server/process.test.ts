@@ -5,7 +5,7 @@ import { beforeAll, describe, expect, it, vi } from 'vitest';
 import { ensureServerBuilt, ServerProcess } from './support/server-process.ts';
 import { folderForTest } from './support/temporary-folder.ts';
 
-const HARBOUR = fileURLToPath(new URL('../../fixtures/harbour.json', import.meta.url));
+const HARBOUR = fileURLToPath(new URL('../../fixtures/harbour-plain.json', import.meta.url));
 
 beforeAll(ensureServerBuilt, 120_000);
 // A busy machine may take seconds to start a process; nothing here measures how long.
@@ -18,7 +18,7 @@ describe('the server as a process', () => {
     expect(server.port).toBeGreaterThan(0);
     expect(server.stdout).toBe(
       [
-        'Brought in: Harbour bakehouse, 9 batches.',
+        'Brought in: Harbour bakehouse, 10 batches.',
         `Wall   http://localhost:${server.port}/wall`,
         `Phone  http://localhost:${server.port}/phone`,
         `Data   ${folder}`,

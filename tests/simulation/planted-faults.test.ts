@@ -5,7 +5,7 @@ import { runSeed } from './support/sim-seeds.ts';
 import type { Rule } from './support/violation.ts';
 
 /** Seeds that a planted fault may hide in. */
-const SEEDS = 40;
+const SEEDS = 150;
 
 /** The rule that the first seed to notice says is broken, or null where none noticed. */
 async function noticed(plant: () => Plant): Promise<Rule | null> {

@@ -1,5 +1,7 @@
+import type { EventOf } from '../../../shared/floor/events.ts';
 import type { Refusal } from '../../../shared/floor/refusals.ts';
 import { unreachable } from '../../../shared/result.ts';
+import { ALLERGENS, BLOCKED_WHY, gramsWords, listWords, PUT_BACK } from './floor.ts';
 
 /** What the words need to know of the house beside the refusal itself. */
 export interface RefusalFacts {
@@ -15,12 +17,23 @@ export interface RefusalFacts {
   slot(slotId: string): string;
   deck(deckId: string): string;
   product(productId: string): string;
+  formula(formulaId: string): string;
+  vessel(vesselId: string): string;
+  place(placeId: string): string;
+  ingredient(ingredientId: string): string;
+  /** Anything that can be blocked, by what it is called. */
+  resource(resource: EventOf<'resourceBlocked'>['resource']): string;
 }
 
 /** A refusal as the baker reads it: what it was about, and why nothing came of it. */
 export function refusalWords(refusal: Refusal, facts: RefusalFacts): string {
   const about = aboutWords(refusal, facts);
   return about === '' ? capital(whyWords(refusal, facts)) : `${about}: ${whyWords(refusal, facts)}`;
+}
+
+/** The reason alone, where it stands beside the dough that it is about. */
+export function reasonWords(refusal: Refusal, facts: RefusalFacts): string {
+  return capital(whyWords(refusal, facts));
 }
 
 function aboutWords(refusal: Refusal, facts: RefusalFacts): string {
@@ -52,7 +65,71 @@ function whyWords(refusal: Refusal, facts: RefusalFacts): string {
     case 'slotUnknown':
       return `there is no slot ${refusal.slotId} here.`;
     case 'noFreeSlot':
-      return `no room: ${list(refusal.deckIds.map((deckId) => facts.deck(deckId)))} taken by ${list(refusal.takenByTags)}.`;
+      return `no room: ${listWords(refusal.deckIds.map((deckId) => facts.deck(deckId)))} taken by ${listWords(refusal.takenByTags)}.`;
+    case 'resourceBlocked':
+      return `${facts.resource(refusal.resource)} ${BLOCKED_WHY[refusal.why]}${refusal.untilMs === undefined ? '' : ` till ${facts.clock(refusal.untilMs)}`}.`;
+    case 'changeOverNeeded':
+      return `${facts.mixer(refusal.mixerId)} may have ${listWords(refusal.allergens.map((allergen) => ALLERGENS[allergen]))} in it: clean it first, ${refusal.cleanMin} min.`;
+    case 'vesselsShort':
+      return `needs ${refusal.needed} of ${facts.vessel(refusal.vesselId)}, ${refusal.free} free${refusal.freeMs === undefined ? '' : `, enough at ${facts.clock(refusal.freeMs)}`}.`;
+    case 'nothingToDraw':
+      return `no ${facts.formula(refusal.formulaId)} stands ready; it takes ${gramsWords(refusal.neededG)}.`;
+    case 'notEnoughToDraw':
+      return `takes ${gramsWords(refusal.neededG)} of ${facts.formula(refusal.formulaId)}, there are ${gramsWords(refusal.hasG)}.`;
+    case 'lastOfFerment':
+      return `${gramsWords(refusal.neededG)} would take of the seed in ${refusal.fromTag}: it has ${gramsWords(refusal.hasG)}, ${gramsWords(refusal.seedG)} is kept back to feed again.`;
+    case 'moreThanThere':
+      return `${gramsWords(refusal.neededG)} is more than ${refusal.fromTag} has (${gramsWords(refusal.hasG)}).`;
+    case 'wrongSource':
+      return `${refusal.fromTag} is not what goes in here.`;
+    case 'putBackNotTaken':
+      return `its formula takes no ${PUT_BACK[refusal.kind]} back.`;
+    case 'putBackTooOld':
+      return `what is left of ${refusal.fromTag} is ${hoursWords(refusal.ageMin)} old; at most ${hoursWords(refusal.mostMin)}.`;
+    case 'putBackOverCap':
+      return `takes at most ${gramsWords(refusal.capG)} back, ${gramsWords(refusal.alreadyG)} is in.`;
+    case 'pastMixing':
+      return 'past the mixer: nothing can be mixed in any more.';
+    case 'morePiecesThanThere':
+      return `${refusal.wanted} pieces are more than there are (${refusal.has}).`;
+    case 'noPieces':
+      return 'nothing has been counted of it yet.';
+    case 'notJoinable':
+      return `cannot be joined with ${refusal.otherTag}: only mixes of one formula that stand at one step can.`;
+    case 'notUnderWay':
+      return 'nobody has begun that.';
+    case 'alreadyThere':
+      return alreadyThereWords(refusal, facts);
+    case 'stationNeeded':
+      return 'this phone stands nowhere fixed: say at which station it is first.';
+    case 'stationUnknown':
+      return `there is no station ${refusal.stationId} here.`;
+    case 'placeUnknown':
+      return `there is no place ${refusal.placeId} here.`;
+    case 'deckUnknown':
+      return `there is no deck ${refusal.deckId} here.`;
+    case 'resourceUnknown':
+      return `there is no ${refusal.resource.id} here.`;
+    case 'notBlocked':
+      return `${facts.resource(refusal.resource)} is not blocked.`;
+    case 'ingredientUnknown':
+      return `no ingredient ${facts.ingredient(refusal.ingredientId)} is in the books.`;
+    case 'timeOutOfOrder':
+      return `it must lie between ${facts.clock(refusal.earliestMs)} and ${facts.clock(refusal.latestMs)}.`;
+    case 'nothingChanges':
+      return 'that is how it is already.';
+    case 'tagOfOther':
+      return `${refusal.wantedTag} is the tag of another dough.`;
+    case 'notAFerment':
+      return 'is no pot that is fed and fed again.';
+    case 'dayNotOpen':
+      return `the day ${refusal.serviceDate} is not open.`;
+    case 'documentChanged':
+      return 'somebody else has changed it since: look at it again.';
+    case 'documentFaulty':
+      return `${refusal.faults.map((fault) => `${fault.path}: ${fault.message}`).join('; ')}.`;
+    case 'noFreeBowl':
+      return `no bowl is free for ${facts.mixer(refusal.mixerId)}: ${listWords(refusal.takenByTags)} in them.`;
     case 'cutsTooHeavy':
       return `the cuts need ${Math.round(refusal.neededG)} g, there are ${Math.round(refusal.hasG)} g.`;
     case 'productUnknown':
@@ -98,12 +175,21 @@ function whoWords(
 }
 
 function freeWords(slots: readonly string[]): string {
-  return slots.length === 0 ? 'None of the others is free.' : `Free: ${list(slots)}.`;
+  return slots.length === 0 ? 'None of the others is free.' : `Free: ${listWords(slots)}.`;
 }
 
-function list(items: readonly string[]): string {
-  if (items.length <= 1) return items.join('');
-  return `${items.slice(0, -1).join(', ')} and ${items.at(-1) ?? ''}`;
+function alreadyThereWords(
+  refusal: { readonly stationId?: string | undefined; readonly placeId?: string | undefined },
+  facts: RefusalFacts,
+): string {
+  if (refusal.stationId !== undefined)
+    return `the ${(facts.station(refusal.stationId) ?? refusal.stationId).toLowerCase()} has it already.`;
+  return refusal.placeId === undefined ? 'it is there already.' : `it stands there already: ${facts.place(refusal.placeId)}.`;
+}
+
+/** An age: minutes up to three hours, hours beyond. */
+function hoursWords(minutes: number): string {
+  return minutes <= 180 ? `${Math.round(minutes)} min` : `${Math.round(minutes / 60)} h`;
 }
 
 function capital(text: string): string {

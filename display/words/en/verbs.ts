@@ -14,6 +14,7 @@ export interface VerbWords {
 export const VERBS: Readonly<Record<Verb, VerbWords>> = {
   weigh: { call: 'WEIGH', running: 'weigh out', done: 'WEIGHED OUT' },
   feed: { call: 'FEED', running: 'feed', done: 'FED' },
+  ripen: { call: 'RIPEN', running: 'ripen', done: 'RIPENED' },
   add: { call: 'ADD', running: 'add', done: 'ADDED' },
   firstSpeed: { call: '1st SPEED', running: '1st speed', done: '1st SPEED DONE' },
   secondSpeed: { call: '2nd SPEED', running: '2nd speed', done: '2nd SPEED DONE' },

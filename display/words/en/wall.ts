@@ -28,6 +28,7 @@ export const WALL = {
   deckOut: 'OUT',
   heard: 'heard',
   moreDecks: 'more decks',
+  goOn: 'go on knowingly',
 } as const;
 
 /** Unmistakable: this is not a real day. */
@@ -57,12 +58,68 @@ export function piecesWords(done: number, of: number): string {
   return `${done} of ${of}`;
 }
 
+export function shortWords(short: number, of: number): string {
+  return `${short} short of ${of}`;
+}
+
+/** The stations that work on one step together. */
+export function stationsWords(names: readonly string[]): string {
+  return names.join(' + ');
+}
+
+/** A tag of another day in one word, where "Fri C1" is too wide: "FrC1". */
+export function compactDayWords(weekday: string, tag: string): string {
+  return `${weekday.slice(0, 2)}${tag}`;
+}
+
+/** From when to when a ferment is ripe. */
+export function ripeWords(from: string, to: string): string {
+  return `ripe ${from}–${to}`;
+}
+
 /** Why a deck cannot be used. */
 export const BLOCKED: Readonly<Record<EventOf<'resourceBlocked'>['why'], string>> = {
   cleaning: 'cleaning',
   allergenChangeOver: 'change-over',
   outOfOrder: 'out of order',
 };
+
+/** Why something cannot be used, and until when where somebody said. */
+export function blockedWords(why: EventOf<'resourceBlocked'>['why'], until: string | null): string {
+  return until === null ? BLOCKED[why] : `${BLOCKED[why]} till ${until}`;
+}
+
+/** What stands in the way of a step, in few words; names are the house's. */
+export const IN_THE_WAY = {
+  ovenFull: 'oven full',
+  other: 'cannot go on yet',
+  /** Where there is no room to say what. */
+  unsaid: 'blocked',
+  slotTaken: (slot: string, tag: string): string => `${slot} has ${tag}`,
+  mixerBusy: (mixer: string, tag: string): string => `${mixer} has ${tag}`,
+  blocked: (name: string, why: string): string => `${name} ${why}`,
+  changeOver: (mixer: string): string => `${mixer} wants change-over`,
+  none: (name: string): string => `no ${lowered(name)}`,
+  tooFew: (free: number, needed: number, name: string): string => `${free} of ${needed} ${lowered(name)}`,
+  tooLittle: (name: string): string => `too little ${lowered(name)}`,
+  lastOf: (tag: string): string => `last of ${tag}`,
+} as const;
+
+/** The mildest way out, in few words. */
+export const WAY_OUT = {
+  wait: (clock: string, over: number): string => (over > 0 ? `free ${clock} (+${over})` : `free ${clock}`),
+  otherSlot: (deck: string, temperature: string | null): string => (temperature === null ? `${deck} free` : `${deck} free, ${temperature}`),
+  otherMixer: (mixer: string): string => `${mixer} free`,
+  otherSource: (tag: string): string => `take ${tag}`,
+  part: (pieces: number): string => `${pieces} now`,
+  chill: (place: string, temperature: string | null): string => (temperature === null ? `into ${place}` : `into ${place}, ${temperature}`),
+  clean: (minutes: number): string => `clean, ${minutes} min`,
+} as const;
+
+/** A name of the house within a line: "Loaf tins" reads "loaf tins". */
+function lowered(name: string): string {
+  return name.charAt(0).toLowerCase() + name.slice(1);
+}
 
 const ANNOUNCED: Readonly<Record<Role, string>> = { running: '', call: 'Call', late: 'Late', lost: 'Being lost' };
 

@@ -1,36 +1,44 @@
 import { beginsByItself, type Step } from '../../documents/method.ts';
-import { accepted, refused, type Result } from '../../result.ts';
+import { accepted, type Result } from '../../result.ts';
 import type { CommandContext } from '../commands.ts';
 import { plannedMin } from '../due.ts';
-import type { EventOf } from '../events.ts';
+import type { Despite, EventOf, FloorEvent } from '../events.ts';
 import type { Refusal } from '../refusals.ts';
-import { mixerHolder } from '../slots.ts';
 import type { FloorState, Workpiece } from '../state.ts';
+import { machineFor } from './machine.ts';
+import { takeVessels } from './vessels.ts';
 
-type Resource = EventOf<'stepStarted'>['resources'][number];
+/** What the tap says of the beginning beside the step: a mixer of its choice, and what it goes on with knowingly. */
+export interface BeginWishes {
+  readonly mixerId?: string | undefined;
+  readonly despite?: readonly Despite[] | undefined;
+}
 
-/** A step's start with everything that its due times will be computed from. */
+/** A step's start with everything that its due times will be computed from, and the vessels that it takes. */
 export function startOf(
   state: FloorState,
   workpiece: Workpiece,
   step: Step,
   atMs: number,
   context: CommandContext,
-  wantedMixerId?: string,
-): Result<EventOf<'stepStarted'>, Refusal> {
-  const mixer = mixerFor(state, workpiece, step, wantedMixerId);
-  if (!mixer.ok) return mixer;
-  const resources: Resource[] = [];
-  if (mixer.value !== null) resources.push({ kind: 'mixer', id: mixer.value });
-  if (step.place !== undefined) resources.push({ kind: 'restPlace', id: step.place });
+  wishes: BeginWishes = {},
+): Result<readonly FloorEvent[], Refusal> {
+  const despite = wishes.despite ?? [];
+  const machine = machineFor(state, workpiece, step, wishes, context.nowMs);
+  if (!machine.ok) return machine;
+  const vessels = takeVessels(state, workpiece, step, despite, atMs, context.nowMs);
+  if (!vessels.ok) return vessels;
+  const { taken, freed } = machine.value;
+  const resources = step.place === undefined ? taken : [...taken, { kind: 'restPlace' as const, id: step.place }];
   const { earliest, latest } = step.minutes;
-  return accepted({
+  const started: EventOf<'stepStarted'> = {
     type: 'stepStarted',
     workpieceId: workpiece.id,
     stepId: step.id,
     atMs,
     ...stationFields(context),
-    resources,
+    resources: [...resources],
+    ...(freed.length === 0 ? {} : { freed: [...freed] }),
     pins: {
       ...(earliest === undefined ? {} : { earliestMin: earliest }),
       targetMin: plannedMin(step, workpiece),
@@ -39,8 +47,10 @@ export function startOf(
       model: 'nominal',
       houseVersion: state.house?.version ?? 0,
     },
+    ...(despite.length === 0 ? {} : { despite: [...despite] }),
     ...(context.tapUncertain ? { tapUncertain: true as const } : {}),
-  });
+  };
+  return accepted([...vessels.value, started]);
 }
 
 /** The start of the next step where it begins by itself, or nothing. */
@@ -50,32 +60,13 @@ export function startOfNext(
   next: Step | undefined,
   atMs: number,
   context: CommandContext,
-): Result<readonly EventOf<'stepStarted'>[], Refusal> {
+  wishes: BeginWishes = {},
+): Result<readonly FloorEvent[], Refusal> {
   if (next === undefined || !beginsByItself(next)) return accepted([]);
-  const started = startOf(state, workpiece, next, atMs, context);
-  return started.ok ? accepted([started.value]) : started;
+  return startOf(state, workpiece, next, atMs, context, wishes);
 }
 
 /** Where the tap was made, for the events of steps. */
 export function stationFields(context: CommandContext): { stationId?: string } {
   return context.stationId === null ? {} : { stationId: context.stationId };
-}
-
-function mixerFor(state: FloorState, workpiece: Workpiece, step: Step, wantedMixerId: string | undefined): Result<string | null, Refusal> {
-  const claim = step.claims.find((candidate) => candidate.kind === 'mixer');
-  if (claim === undefined) return accepted(null);
-  if (wantedMixerId === undefined && workpiece.mixerId !== null) return accepted(workpiece.mixerId);
-  const mixers = state.kitchen?.document.mixers ?? [];
-  const tag = workpiece.tag;
-  const stepId = step.id;
-  if (wantedMixerId !== undefined && !mixers.some((mixer) => mixer.id === wantedMixerId))
-    return refused({ code: 'mixerUnknown', tag, stepId, mixerId: wantedMixerId });
-  const candidates = wantedMixerId !== undefined ? [wantedMixerId] : claim.ids.length > 0 ? claim.ids : mixers.map((mixer) => mixer.id);
-  let busy: Refusal | null = null;
-  for (const mixerId of candidates) {
-    const holder = mixerHolder(state, mixerId);
-    if (holder === null || holder.id === workpiece.id) return accepted(mixerId);
-    busy ??= { code: 'mixerBusy', tag, stepId, mixerId, busyWithTag: holder.tag };
-  }
-  return busy === null ? accepted(null) : refused(busy);
 }

@@ -1,61 +1,194 @@
-import type { Step } from '../../documents/method.ts';
+import { beginsByItself, type Step } from '../../documents/method.ts';
 import { accepted, refused, type Result } from '../../result.ts';
 import type { CommandContext, CommandOf } from '../commands.ts';
 import type { FloorEvent } from '../events.ts';
 import type { Refusal } from '../refusals.ts';
-import { decksFor, decksOf, slotHolders, slotsNeeded } from '../slots.ts';
 import type { FloorState, Workpiece } from '../state.ts';
-import { productOf } from '../way.ts';
-import { startOfNext, stationFields } from './begin.ts';
+import { productOf, wayOf } from '../way.ts';
+import { additionEvents } from './add-at-step.ts';
+import { startOf, startOfNext, stationFields } from './begin.ts';
 import type { Decision } from './decision.ts';
 import { divideEvents } from './divide.ts';
-import { believedStep } from './standing.ts';
+import { drawEvents } from './draw.ts';
+import { feedEvents } from './feed.ts';
+import { loadEvents } from './loads.ts';
+import { ovenFacts } from './oven.ts';
+import { believedStep, type Standing } from './standing.ts';
+import { after } from './tentative.ts';
+import { giveBackAfter, giveBackAll, takeVessels } from './vessels.ts';
 
 /**
- * A step is done. One tap says everything that follows from it: the rest it ended is over, the next one that begins
- * by itself has begun, a load is in its slots, a divided dough has become its cuts, the last step takes it off the floor.
+ * A step is done. One tap says everything that follows from it: the rest it ended is over, what it takes is drawn, the
+ * next one that begins by itself has begun, a load is in its slots, a divided dough has become its cuts, the vessels
+ * that it no longer needs are given back, the last step takes it off the floor.
  */
 export function decideFinishStep(state: FloorState, command: CommandOf<'finishStep'>, context: CommandContext): Decision {
   const believed = believedStep(state, command.workpieceId, command.stepId, context);
   if (!believed.ok) return believed;
-  const { workpiece, way, due, atMs } = believed.value;
-  const isRestEnding = due.phase === 'resting' && due.action.id !== due.step.id;
-  if (isRestEnding && command.stepId === due.step.id)
+  const { workpiece, due } = believed.value;
+  if (due.phase === 'resting' && due.action.id !== due.step.id && command.stepId === due.step.id)
     return refused({ code: 'stepNotReached', tag: workpiece.tag, stepId: command.stepId, currentStepId: due.action.id });
+  if (command.loadPieces !== undefined && command.loadPieces !== workpiece.pieces)
+    return partDone(state, command, command.loadPieces, believed.value, context);
+  return finishEvents(state, command, believed.value, context, false);
+}
+
+/** What follows from a step's end, by a tap of its own or inferred from a later one. */
+export function finishEvents(
+  state: FloorState,
+  command: CommandOf<'finishStep'>,
+  { workpiece, way, due, atMs }: Standing,
+  context: CommandContext,
+  isInferred: boolean,
+): Decision {
   const step = due.action;
   const events: FloorEvent[] = [];
   const done = {
     workpieceId: workpiece.id,
     atMs,
     ...stationFields(context),
+    ...(isInferred ? { inferred: true as const } : {}),
     ...(context.tapUncertain ? { tapUncertain: true as const } : {}),
   };
-  if (isRestEnding) events.push({ type: 'stepDone', ...done, stepId: due.step.id });
-  const ovenEvents = ovenFacts(state, workpiece, step, atMs, command.slotIds);
-  if (!ovenEvents.ok) return ovenEvents;
-  events.push(...ovenEvents.value);
-  events.push({
+  if (due.phase === 'resting' && step.id !== due.step.id) events.push({ type: 'stepDone', ...done, stepId: due.step.id });
+  const taken = whatGoesIn(state, command, workpiece, way, step, atMs, context.nowMs);
+  if (!taken.ok) return taken;
+  events.push(...taken.value, {
     type: 'stepDone',
     ...done,
     stepId: step.id,
     ...(command.piecesDone === undefined ? {} : { piecesDone: command.piecesDone }),
+    ...(command.despite === undefined || command.despite.length === 0 ? {} : { despite: [...command.despite] }),
   });
+  const what = whatFollows(after(state, events, context), state, command, workpiece, step, atMs, context);
+  return what.ok ? accepted([...events, ...what.value]) : what;
+}
+
+/** Drawn, fed, added, loaded, taken out, put into tins: everything that is a fact by the time the step is done. */
+function whatGoesIn(
+  state: FloorState,
+  command: CommandOf<'finishStep'>,
+  workpiece: Workpiece,
+  way: readonly Step[],
+  step: Step,
+  atMs: number,
+  nowMs: number,
+): Result<readonly FloorEvent[], Refusal> {
+  const parts = [
+    () => ovenFacts(state, workpiece, way, step, atMs, nowMs, command.slotIds),
+    () => drawEvents(state, workpiece, step, command, atMs),
+    () => (workpiece.kind === 'ferment' && step.verb === 'feed' ? feedEvents(state, workpiece, command.feed, atMs) : accepted([])),
+    () => additionEvents(state, workpiece, step, command.usedHeldBackG, atMs),
+    () => takeVessels(state, workpiece, step, command.despite ?? [], atMs, nowMs),
+  ];
+  const events: FloorEvent[] = [];
+  for (const part of parts) {
+    const decided: Result<readonly FloorEvent[], Refusal> = part();
+    if (!decided.ok) return decided;
+    events.push(...decided.value);
+  }
+  return accepted(events);
+}
+
+/** `then` is the state with the step done; `before` the one that the tap met. */
+function whatFollows(
+  then: FloorState,
+  before: FloorState,
+  command: CommandOf<'finishStep'>,
+  was: Workpiece,
+  step: Step,
+  atMs: number,
+  context: CommandContext,
+): Result<readonly FloorEvent[], Refusal> {
+  const workpiece = then.workpieces[was.id] ?? was;
+  const way = wayOf(then, workpiece);
   const next = way[way.findIndex((candidate) => candidate.id === step.id) + 1];
   if (step.verb === 'divide' && workpiece.productId === null) {
-    const divided = divideEvents(state, workpiece, step, atMs, context, command.cuts);
-    return divided.ok ? accepted([...events, ...divided.value]) : divided;
+    const divided = divideEvents(then, workpiece, step, atMs, context, command.cuts);
+    return divided.ok ? accepted([...giveBackAll(then, workpiece, atMs), ...divided.value]) : divided;
   }
-  const counted = countOf(state, workpiece, step, command.cuts);
+  const events: FloorEvent[] = giveBackAfter(then, workpiece, step, atMs);
+  const counted = countOf(before, workpiece, step, command.cuts);
   if (!counted.ok) return counted;
-  if (counted.value !== workpiece.pieces && counted.value !== null) {
+  if (counted.value !== workpiece.pieces && counted.value !== null)
     events.push({ type: 'countCorrected', workpieceId: workpiece.id, fromPieces: workpiece.pieces ?? 0, toPieces: counted.value, atMs });
-  }
   if (next === undefined) {
-    events.push({ type: 'workpieceFinished', workpieceId: workpiece.id, atMs });
-    return accepted(events);
+    const left = after(then, events, context).workpieces[workpiece.id] ?? workpiece;
+    return accepted([...events, ...giveBackAll(then, left, atMs), { type: 'workpieceFinished', workpieceId: workpiece.id, atMs }]);
   }
-  const begun = startOfNext(state, { ...workpiece, pieces: counted.value }, next, atMs, context);
+  const now = after(then, events, context);
+  const counts = loadCounts(now, now.workpieces[workpiece.id] ?? workpiece, step);
+  const begun =
+    counts.length > 1
+      ? loadsThenBegin(now, workpiece.id, step, next, counts, atMs, context, command)
+      : startOfNext(now, now.workpieces[workpiece.id] ?? workpiece, next, atMs, context, command);
   return begun.ok ? accepted([...events, ...begun.value]) : begun;
+}
+
+/** The loads that the product goes on in from a step on, as even as they come; one where it stays together. */
+function loadCounts(state: FloorState, workpiece: Workpiece, step: Step): readonly number[] {
+  const loads = productOf(state, workpiece)?.loads;
+  if (loads === undefined || loads.after !== step.id || workpiece.kind === 'load' || workpiece.pieces === null) return [];
+  const count = Math.ceil(workpiece.pieces / loads.pieces);
+  const least = Math.floor(workpiece.pieces / count);
+  const larger = workpiece.pieces - least * count;
+  return Array.from({ length: count }, (_, index) => (index < larger ? least + 1 : least));
+}
+
+function loadsThenBegin(
+  state: FloorState,
+  workpieceId: string,
+  step: Step,
+  next: Step,
+  counts: readonly number[],
+  atMs: number,
+  context: CommandContext,
+  wishes: CommandOf<'finishStep'>,
+): Result<readonly FloorEvent[], Refusal> {
+  const workpiece = state.workpieces[workpieceId];
+  if (workpiece === undefined) return accepted([]);
+  const loads = loadEvents(state, workpiece, step.id, counts, atMs, context);
+  if (!loads.ok) return loads;
+  const events: FloorEvent[] = [loads.value];
+  for (const { workpieceId: loadId } of loads.value.children) {
+    const now = after(state, events, context);
+    const load = now.workpieces[loadId];
+    const begun: Result<readonly FloorEvent[], Refusal> =
+      load === undefined ? accepted([]) : startOfNext(now, load, next, atMs, context, { despite: wishes.despite });
+    if (!begun.ok) return begun;
+    events.push(...begun.value);
+  }
+  return accepted(events);
+}
+
+/** So many pieces are done and go on as a load of their own; the others stay, under way where it is work piece by piece. */
+function partDone(
+  state: FloorState,
+  command: CommandOf<'finishStep'>,
+  pieces: number,
+  { workpiece, due, atMs }: Standing,
+  context: CommandContext,
+): Decision {
+  const at = { tag: workpiece.tag, stepId: command.stepId };
+  if (workpiece.pieces === null) return refused({ code: 'noPieces', ...at });
+  if (pieces > workpiece.pieces) return refused({ code: 'morePiecesThanThere', ...at, wanted: pieces, has: workpiece.pieces });
+  const events: FloorEvent[] = [];
+  if (due.phase === 'waiting' && (due.action.minutesPerPiece ?? 0) > 0 && !beginsByItself(due.action)) {
+    // The vessels are counted for the pieces that are done; the others take theirs when it is their turn.
+    const bare: Step = { ...due.action, claims: due.action.claims.filter((claim) => claim.kind !== 'vessel') };
+    const begun = startOf(state, workpiece, bare, atMs, context, command);
+    if (!begun.ok) return begun;
+    events.push(...begun.value);
+  }
+  const now = after(state, events, context);
+  const loads = loadEvents(now, now.workpieces[workpiece.id] ?? workpiece, command.stepId, [pieces], atMs, context);
+  if (!loads.ok) return loads;
+  events.push(loads.value);
+  const [load] = loads.value.children;
+  if (load === undefined) return accepted(events);
+  const { loadPieces: _done, ...whole } = command;
+  const finished = decideFinishStep(after(state, events, context), { ...whole, workpieceId: load.workpieceId }, context);
+  return finished.ok ? accepted([...events, ...finished.value]) : finished;
 }
 
 /** The pieces of a dough that becomes one product, as counted where somebody counted when dividing, never weighing more than it has. */
@@ -73,58 +206,4 @@ function countOf(
   const pieces = cuts.reduce((sum, cut) => sum + cut.pieces, 0);
   const neededG = pieces * product.pieceG;
   return neededG > workpiece.grams ? refused({ code: 'cutsTooHeavy', ...at, neededG, hasG: workpiece.grams }) : accepted(pieces);
-}
-
-function ovenFacts(
-  state: FloorState,
-  workpiece: Workpiece,
-  step: Step,
-  atMs: number,
-  wantedSlotIds: readonly string[] | undefined,
-): Result<readonly FloorEvent[], Refusal> {
-  if (step.verb === 'takeOut' && workpiece.slotIds.length > 0) {
-    return accepted([{ type: 'ovenUnloaded', workpieceId: workpiece.id, stepId: step.id, atMs, slotIds: [...workpiece.slotIds] }]);
-  }
-  if (step.verb !== 'load') return accepted([]);
-  const slots = chosenSlots(state, workpiece, step, wantedSlotIds);
-  if (!slots.ok) return slots;
-  return accepted([
-    {
-      type: 'ovenLoaded',
-      workpieceId: workpiece.id,
-      stepId: step.id,
-      atMs,
-      slotIds: [...slots.value],
-      ...(workpiece.pieces === null ? {} : { pieces: workpiece.pieces }),
-    },
-  ]);
-}
-
-function chosenSlots(
-  state: FloorState,
-  workpiece: Workpiece,
-  load: Step,
-  wanted: readonly string[] | undefined,
-): Result<readonly string[], Refusal> {
-  const kitchen = state.kitchen?.document;
-  const decks = kitchen === undefined ? [] : decksFor(kitchen, load);
-  const holders = slotHolders(state);
-  const candidates = decks.flatMap((deck) => deck.slots.map((slot) => slot.id));
-  const freeSlotIds = candidates.filter((slotId) => !holders.has(slotId));
-  const at = { tag: workpiece.tag, stepId: load.id };
-  if (wanted !== undefined) {
-    const known = new Set(kitchen === undefined ? [] : decksOf(kitchen).flatMap((deck) => deck.slots.map((slot) => slot.id)));
-    for (const slotId of wanted) {
-      if (!known.has(slotId)) return refused({ code: 'slotUnknown', ...at, slotId });
-      const holder = holders.get(slotId);
-      if (holder !== undefined) return refused({ code: 'slotTaken', ...at, slotId, takenByTag: holder.tag, freeSlotIds });
-    }
-    return accepted([...new Set(wanted)]);
-  }
-  const needed = slotsNeeded(state, workpiece, load);
-  if (freeSlotIds.length < needed) {
-    const takenByTags = [...new Set(candidates.map((slotId) => holders.get(slotId)?.tag).filter((tag) => tag !== undefined))];
-    return refused({ code: 'noFreeSlot', ...at, deckIds: decks.map((deck) => deck.id), takenByTags });
-  }
-  return accepted(freeSlotIds.slice(0, needed));
 }

@@ -41,7 +41,7 @@ export function believedStep(state: FloorState, workpieceId: string, stepId: str
   const workpiece = state.workpieces[workpieceId];
   if (workpiece !== undefined) {
     // A cut's parent, or a dough that is packed: the second thumb still wants to know who was first.
-    const over = overRefusal(workpiece, stepId);
+    const over = overRefusal(state, workpiece, stepId);
     if (over !== null) return refused(over);
   }
   const standing = standingOf(state, workpieceId, context);
@@ -53,9 +53,16 @@ export function believedStep(state: FloorState, workpieceId: string, stepId: str
   return refused({ code: 'stepNotReached', tag, stepId, currentStepId: due.action.id });
 }
 
-function overRefusal(workpiece: Workpiece, stepId: string): Refusal | null {
+function overRefusal(state: FloorState, workpiece: Workpiece, stepId: string): Refusal | null {
   const life = workpiece.steps[stepId];
   if (life === undefined || life.status === 'started') return null;
+  // A pot that ripens is to be fed again, though its feed is done.
+  if (workpiece.stock !== null && dueOf(state, workpiece)?.action.id === stepId) return null;
+  return alreadyDone(workpiece, stepId, life);
+}
+
+/** The refusal for a step that somebody has done or left out already. */
+export function alreadyDone(workpiece: Workpiece, stepId: string, life: StepLife): Refusal {
   return {
     code: 'stepAlreadyDone',
     tag: workpiece.tag,

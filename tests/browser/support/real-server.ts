@@ -1,5 +1,7 @@
 import { spawn, type ChildProcess } from 'node:child_process';
 import { once } from 'node:events';
+import { existsSync } from 'node:fs';
+import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
 const ROOT = fileURLToPath(new URL('../../../', import.meta.url));
@@ -13,10 +15,19 @@ export interface RealServer {
   stop(): Promise<number | null>;
 }
 
-/** Starts the server by its launcher and waits until it says where it listens. */
-export async function startServer(dataFolder: string, port: number, pace: number): Promise<RealServer> {
-  const args = ['server/cli/launch.mjs', 'serve', '--data', dataFolder, '--port', String(port), '--pace', String(pace)];
-  const child = spawn(process.execPath, args, { cwd: ROOT, stdio: ['ignore', 'pipe', 'pipe'] });
+/**
+ * Starts the server by its launcher and waits until it says where it listens. A folder without a journal gets the day with
+ * doughs only, unless told otherwise; one that has a day goes on with it.
+ */
+export async function startServer(
+  dataFolder: string,
+  port: number,
+  pace: number,
+  bakehouse = 'fixtures/harbour-plain.json',
+): Promise<RealServer> {
+  const args = ['serve', '--data', dataFolder, '--port', String(port), '--pace', String(pace)];
+  if (!existsSync(join(dataFolder, 'journal.db'))) args.push('--bakehouse', bakehouse);
+  const child = spawn(process.execPath, ['server/cli/launch.mjs', ...args], { cwd: ROOT, stdio: ['ignore', 'pipe', 'pipe'] });
   const listening = await listeningPort(child);
   return {
     port: listening,

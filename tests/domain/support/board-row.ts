@@ -30,6 +30,13 @@ export function boardRow(n: number, more: Partial<Row> = {}): Row {
     stationId: null,
     pieces: null,
     piecesDone: null,
+    shortPieces: 0,
+    helperIds: [],
+    leaveOut: null,
+    stock: null,
+    joins: null,
+    takes: [],
+    placeId: null,
     ...more,
   };
 }

@@ -3,28 +3,47 @@ import { readBakehouseFile, type BakehouseFile } from '../../../shared/documents
 import type { CommandOf } from '../../../shared/floor/commands.ts';
 import { assert } from '../../../shared/result.ts';
 
-const FIXTURE = new URL('../../../fixtures/harbour.json', import.meta.url);
+const PLAIN_FIXTURE = new URL('../../../fixtures/harbour-plain.json', import.meta.url);
+const DEMO_FIXTURE = new URL('../../../fixtures/harbour.json', import.meta.url);
 const MINUTE_MS = 60_000;
 
-/** A market Saturday at 03:00 UTC, when the demo day is brought in. */
+/** A market Saturday at 03:00 UTC, when the day is brought in. */
 export const OPENING_MS = Date.UTC(2026, 2, 7, 3, 0, 0);
 export const SERVICE_DATE = '2026-03-07';
 
-/** The demo file as parsed JSON: a fresh copy each time, to be spoilt at will. */
+/** The harbour bakehouse with doughs only, as parsed JSON: a fresh copy each time, to be spoilt at will. */
 export function harbourJson(): Record<string, unknown> {
-  return JSON.parse(readFileSync(FIXTURE, 'utf8')) as Record<string, unknown>;
+  return parsed(PLAIN_FIXTURE);
 }
 
-let read: BakehouseFile | null = null;
+/** The demo file as parsed JSON: the same house with its levain pot, preps, loads and counted vessels. A fresh copy each time. */
+export function demoJson(): Record<string, unknown> {
+  return parsed(DEMO_FIXTURE);
+}
+
+function parsed(fixture: URL): Record<string, unknown> {
+  return JSON.parse(readFileSync(fixture, 'utf8')) as Record<string, unknown>;
+}
+
+const files = new Map<URL, BakehouseFile>();
+
+/** The harbour bakehouse with doughs only. Throws with the faults where the file is not right. */
+export function harbourFile(): BakehouseFile {
+  return fileOf(PLAIN_FIXTURE);
+}
 
 /** The demo bakehouse. Throws with the faults where the file is not right. */
-export function harbourFile(): BakehouseFile {
-  if (read === null) {
-    const result = readBakehouseFile(harbourJson());
-    assert(result.ok, result.ok ? '' : JSON.stringify(result.fault, null, 2));
-    read = result.value;
-  }
-  return read;
+export function demoFile(): BakehouseFile {
+  return fileOf(DEMO_FIXTURE);
+}
+
+function fileOf(fixture: URL): BakehouseFile {
+  const known = files.get(fixture);
+  if (known !== undefined) return known;
+  const result = readBakehouseFile(parsed(fixture));
+  assert(result.ok, result.ok ? '' : JSON.stringify(result.fault, null, 2));
+  files.set(fixture, result.value);
+  return result.value;
 }
 
 /** The command that brings in the file's day at an instant. Only starts counted from loading: clock times want a zone. */

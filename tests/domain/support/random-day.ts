@@ -7,6 +7,7 @@ import type { Workpiece } from '../../../shared/floor/state.ts';
 import { wayOf } from '../../../shared/floor/way.ts';
 import type { Floor } from './floor.ts';
 import { OTHER_PHONE, PHONE, SERVER_DEVICE } from './ids.ts';
+import { otherWord } from './other-words.ts';
 
 const MINUTE_MS = 60_000;
 
@@ -27,15 +28,20 @@ export interface Deed {
     | 'raise'
     | 'sound'
     | 'jump'
-    | 'wait';
+    | 'wait'
+    | 'other';
   /** Which workpiece and which step, by a number that is taken modulo how many there are. */
   readonly pick: number;
   /** Most taps mean the step that is called; some mean another. */
   readonly isAstray: boolean;
   readonly isOther: boolean;
+  /** Most hands are at the few doughs that are furthest, so that a day gets to its end. */
+  readonly isNear: boolean;
   /** Whether time first runs on until the workpiece wants hands. */
   readonly whenDue: boolean;
   readonly minutes: number;
+  /** For a word beside the plain ones: which, and what it says. */
+  readonly word: number;
 }
 
 const what = fc.oneof(
@@ -45,6 +51,7 @@ const what = fc.oneof(
     arbitrary: fc.constantFrom('more' as const, 'hear' as const, 'hold' as const, 'skip' as const, 'sound' as const, 'wait' as const),
     weight: 9,
   },
+  { arbitrary: fc.constant('other' as const), weight: 22 },
   { arbitrary: fc.constantFrom('hearAll' as const, 'release' as const, 'discard' as const, 'read' as const, 'jump' as const), weight: 3 },
 );
 
@@ -53,8 +60,10 @@ export const deedArbitrary: fc.Arbitrary<Deed> = fc.record({
   pick: fc.nat(1000),
   isAstray: fc.integer({ min: 0, max: 7 }).map((n) => n === 0),
   isOther: fc.boolean(),
+  isNear: fc.integer({ min: 0, max: 3 }).map((n) => n > 0),
   whenDue: fc.integer({ min: 0, max: 3 }).map((n) => n > 0),
   minutes: fc.integer({ min: 1, max: 30 }),
+  word: fc.noBias(fc.maxSafeNat()),
 });
 
 /** A command as it was meant, and who gave it; null where there is nothing to say. */
@@ -62,13 +71,14 @@ export interface Meant {
   readonly command: FloorCommand;
   readonly deviceId: string;
   readonly tapMs: number;
+  readonly stationId: string | null;
 }
 
 /** Turns a deed into a command on the floor as it stands, letting time pass where the deed says so. */
 export function meant(floor: Floor, deed: Deed, lastOf: ReadonlyMap<string, string>): Meant | null {
   const all = Object.values(floor.state.workpieces);
   const open = all.filter((workpiece) => workpiece.finishedMs === null);
-  const workpiece = pick(deed.isAstray ? all : open, deed.pick);
+  const workpiece = pick(deed.isAstray ? all : deed.isNear ? ahead(open) : open, deed.pick);
   if (workpiece === undefined) return null;
   const due = dueOf(floor.state, workpiece);
   if (deed.whenDue && due !== null && due.dueMs > floor.nowMs) floor.until(due.dueMs);
@@ -77,7 +87,20 @@ export function meant(floor: Floor, deed: Deed, lastOf: ReadonlyMap<string, stri
   if (command === null) return null;
   const byServer = ['raiseCall', 'noteSounded', 'noteClockJump'].includes(command.type);
   // A tap may have been made up to half a minute ago.
-  return { command, deviceId: byServer ? SERVER_DEVICE : deviceId, tapMs: floor.nowMs - (deed.pick % 30) * 1000 };
+  const tapMs = floor.nowMs - (deed.pick % 30) * 1000;
+  return { command, deviceId: byServer ? SERVER_DEVICE : deviceId, tapMs, stationId: byServer ? null : stationOf(floor, deed) };
+}
+
+/** Where the thumb is: at one of the stations, or the phone has not been told. */
+function stationOf(floor: Floor, deed: Deed): string | null {
+  const stations = floor.state.kitchen?.document.stations ?? [];
+  return deed.word % 3 === 0 ? null : (pick(stations, deed.pick)?.id ?? null);
+}
+
+/** Where a day gets on: a few doughs, the ones that are furthest. */
+function ahead(open: readonly Workpiece[]): readonly Workpiece[] {
+  const made = open.filter((workpiece) => workpiece.parentId !== null);
+  return made.length > 0 ? made : open.slice(0, 4);
 }
 
 function commandOf(
@@ -132,6 +155,8 @@ function commandOf(
     case 'wait':
       floor.wait(deed.minutes);
       return null;
+    case 'other':
+      return otherWord(deed.word, floor.state, workpiece, stepId, floor.nowMs);
   }
 }
 

@@ -1,5 +1,6 @@
 import * as fc from 'fast-check';
 import type { FloorEvent } from '../../../shared/floor/events.ts';
+import { allergenSchema } from '../../../shared/documents/formula.ts';
 import { idFromBytes } from '../../../shared/ids.ts';
 
 /** Plain objects, as JSON makes them. */
@@ -86,7 +87,7 @@ export const floorEvents: fc.Arbitrary<FloorEvent> = fc.oneof(
       fromWorkpieceId: ids,
       toWorkpieceId: ids,
       grams: weights,
-      allergens: fc.array(texts, { maxLength: 4 }),
+      allergens: fc.array(fc.constantFrom(...allergenSchema.options), { maxLength: 4 }),
       lotNumbers: fc.array(record({ ingredientId: keys, lotNumber: texts }), { maxLength: 3 }),
       atMs: instants,
     }),
@@ -107,6 +108,14 @@ export const floorEvents: fc.Arbitrary<FloorEvent> = fc.oneof(
             items: fc.array(fc.oneof(record({ item: keys, g: weights }), record({ part: texts, g: weights })), { maxLength: 4 }),
           }),
           { maxLength: 3 },
+        ),
+        takesBack: fc.array(record({ what: fc.constant('trim' as const), capPct: weights, ageMin: weights }), { maxLength: 2 }),
+        sidePreps: fc.array(
+          record(
+            { formula: keys, joins: keys, readyMin: weights, notBefore: keys, withinMin: weights },
+            { requiredKeys: ['formula', 'joins', 'readyMin'] },
+          ),
+          { maxLength: 2 },
         ),
         method: fc.array(steps, { maxLength: 6 }),
       }),

@@ -84,6 +84,8 @@ export function formulaEvent(version = 1): FloorEvent {
         },
       ],
       doughC: 24.5,
+      takesBack: [],
+      sidePreps: [],
       method: [
         {
           id: 'second-speed',

@@ -14,7 +14,7 @@ import { scatteredId } from './journal-events.ts';
 import { Machine } from './machine.ts';
 import { folderForTest } from './temporary-folder.ts';
 
-const HARBOUR = new URL('../../../fixtures/harbour.json', import.meta.url);
+const HARBOUR = new URL('../../../fixtures/harbour-plain.json', import.meta.url);
 
 /** The demo bakehouse as the command line reads it. */
 export function harbour(): ReadBakehouse {

@@ -63,6 +63,19 @@ export function noCounts(): Counts {
   };
 }
 
+/** How often each word of a phone got on the disk, and how often it was accepted there. */
+export interface WordCount {
+  said: number;
+  accepted: number;
+}
+export type WordCounts = Record<string, WordCount>;
+
+/** Counts one word, or those of another run. */
+export function countWord(words: WordCounts, type: string, { said, accepted }: WordCount): void {
+  const before = words[type] ?? { said: 0, accepted: 0 };
+  words[type] = { said: before.said + said, accepted: before.accepted + accepted };
+}
+
 /** Adds one run's counts to others. */
 export function addCounts(to: Counts, from: Counts): void {
   for (const key of Object.keys(from) as (keyof Counts)[]) to[key] += from[key];

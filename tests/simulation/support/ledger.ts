@@ -3,8 +3,10 @@ import type { MemoryDisk } from '../../../server/journal/memory-journal.ts';
 import type { FloorEvent, RecordedEvent } from '../../../shared/floor/events.ts';
 import { evolve } from '../../../shared/floor/evolve.ts';
 import { EMPTY_STATE, type FloorState } from '../../../shared/floor/state.ts';
+import { subjectsOf } from '../../domain/support/gist.ts';
 import { CallRules } from './call-rules.ts';
-import type { Counts } from './counts.ts';
+import { complaints, Scales } from '../../domain/support/invariants.ts';
+import { countWord, type Counts, type WordCounts } from './counts.ts';
 import { CLOCK_SLACK_MS, type HouseTruth } from './house-truth.ts';
 import { checkJump } from './jump-rules.ts';
 import { checkStepTaps } from './step-rules.ts';
@@ -39,6 +41,10 @@ export class Ledger {
   readonly #commandIds = new Set<string>();
   #readEvents = 0;
   readonly #touchedMs = new Map<string, number>();
+  /** What the phones said, as it got on the disk. */
+  readonly words: WordCounts = {};
+  readonly #scales = new Scales();
+  readonly #recorded: RecordedEvent[] = [];
   state: FloorState = EMPTY_STATE;
   sounds: SoundWitness | null = null;
 
@@ -93,11 +99,17 @@ export class Ledger {
     for (const workpieceId of touchedBy(event)) this.#touchedMs.set(workpieceId, time.nowMs);
     truth.take(recorded);
     this.state = evolve(before, recorded);
+    this.#recorded.push(recorded);
     if (event.type === 'clockJumped') {
       counts.clockJumps += 1;
       checkJump(before, this.state, event.byMs, violations);
     }
     this.#readEvents += 1;
+  }
+
+  /** What does not hold together on the floor as the disk has it: two in one place, weight from nowhere. */
+  complaints(): readonly string[] {
+    return [...complaints(this.state), ...this.#scales.weigh(this.#recorded).complaints(this.state)];
   }
 
   #checkNumbers(entry: JournalEntry, events: readonly RecordedEvent[]): void {
@@ -139,13 +151,12 @@ export class Ledger {
     const tap = taps.get(entry.commandId);
     if (tap === undefined) return;
     violations.demand('S2', tap.deviceId === entry.deviceId, () => `the tap ${entry.commandId} counts as another device's`);
+    countWord(this.words, tap.command.type, { said: 1, accepted: entry.outcome.ok ? 1 : 0 });
     checkStepTaps(this.state, tap, entry, violations, counts);
     checkTapTimes({ state: this.state, tap, entry, truth, nowMs: time.nowMs, clockRightSinceMs: clockRightSinceMs(), violations, counts });
   }
 }
 
 function touchedBy(event: FloorEvent): readonly string[] {
-  if (event.type === 'workpieceDivided') return event.children.map((child) => child.workpieceId);
-  if (event.type === 'commandUndone') return event.workpieceIds;
-  return 'workpieceId' in event ? [event.workpieceId] : [];
+  return event.type === 'commandUndone' ? event.workpieceIds : subjectsOf(event);
 }

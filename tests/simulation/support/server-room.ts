@@ -3,8 +3,9 @@ import { JUMP_MS } from '../../../server/clock/real-time.ts';
 import { JournalError, type Journal } from '../../../server/journal/journal.ts';
 import { MemoryJournal, type MemoryDisk } from '../../../server/journal/memory-journal.ts';
 import { SlowJournal, type AppendFault, type AppendMoment } from '../../../server/journal/slow-journal.ts';
+import type { BakehouseFile } from '../../../shared/documents/bakehouse-file.ts';
 import { ID_BYTES, idFromBytes } from '../../../shared/ids.ts';
-import { bringInCommand, harbourFile } from '../../domain/support/harbour.ts';
+import { bringInCommand } from '../../domain/support/harbour.ts';
 import type { Counts } from './counts.ts';
 import type { MemoryDeviceBook } from './device-book.ts';
 import { differenceOf } from './difference.ts';
@@ -37,6 +38,8 @@ export interface ServerRoomOptions {
   readonly devices: MemoryDeviceBook;
   readonly pace: number;
   readonly snapshotPath: string;
+  /** The house whose day it is. */
+  readonly file: BakehouseFile;
   readonly plant: Plant;
   readonly violations: Violations;
   readonly counts: Counts;
@@ -102,7 +105,7 @@ export class ServerRoom {
       newId: () => idFromBytes(ids.bytes(ID_BYTES)),
       readSnapshotPath: this.#chooseSnapshot(),
       snapshotPath,
-      day: { commandId: this.#dayCommandId, commandAt: (nowMs) => bringInCommand(harbourFile(), nowMs) },
+      day: { commandId: this.#dayCommandId, commandAt: (nowMs) => bringInCommand(this.#options.file, nowMs) },
       plant,
     });
     this.#server = server;

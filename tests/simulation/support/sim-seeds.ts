@@ -1,7 +1,7 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { addCounts, noCounts, type Counts } from './counts.ts';
+import { addCounts, countWord, noCounts, type Counts, type WordCounts } from './counts.ts';
 import type { Plant } from './plant.ts';
 import { simulate, type Report } from './simulation.ts';
 
@@ -35,14 +35,21 @@ export function runSeed(seed: number, plant: Plant = {}): Promise<Report> {
   return inFolder((folder) => simulate({ seed, folder, plant }));
 }
 
+/** What happened in some runs. */
+export interface Total {
+  readonly counts: Counts;
+  readonly words: WordCounts;
+}
+
 /** Runs seeds one after another and adds up what happened. Throws at the first that broke an invariant, with how to run it alone. */
-export function runSeeds(seeds: readonly number[]): Promise<Counts> {
+export function runSeeds(seeds: readonly number[]): Promise<Total> {
   return inFolder(async (folder) => {
-    const total = noCounts();
+    const total = { counts: noCounts(), words: {} };
     for (const seed of seeds) {
       const report = await simulate({ seed, folder });
       throwIfBroken(report);
-      addCounts(total, report.counts);
+      addCounts(total.counts, report.counts);
+      for (const [type, count] of Object.entries(report.words)) countWord(total.words, type, count);
     }
     return total;
   });
@@ -56,8 +63,9 @@ export function throwIfBroken({ seed, violation }: Report): void {
 }
 
 /** One line about some runs. */
-export function summary(seeds: readonly number[], counts: Counts): string {
+export function summary(seeds: readonly number[], { counts, words: said }: Total): string {
   const range = seeds.length === 0 ? 'none' : `${seeds[0] ?? 0} to ${seeds.at(-1) ?? 0}`;
   const words = Object.entries(counts).map(([name, count]) => `${name} ${count}`);
-  return `simulation: ${seeds.length} seeds (${range}); ${words.join(', ')}\n`;
+  const accepted = Object.entries(said).map(([type, count]) => `${type} ${count.accepted} of ${count.said}`);
+  return `simulation: ${seeds.length} seeds (${range}); ${words.join(', ')}; words accepted: ${accepted.join(', ')}\n`;
 }

@@ -5,7 +5,8 @@ import { emptyMemoryDisk, type MemoryDisk } from '../../../server/journal/memory
 import type { ClientCommand } from '../../../shared/floor/commands.ts';
 import { ID_BYTES, idFromBytes } from '../../../shared/ids.ts';
 import { OPENING_MS } from '../../domain/support/harbour.ts';
-import { noCounts, type Counts } from './counts.ts';
+import { houseFile } from '../../domain/support/random-house.ts';
+import { noCounts, type Counts, type WordCounts } from './counts.ts';
 import { MemoryDeviceBook } from './device-book.ts';
 import { checkEnd } from './final-checks.ts';
 import { HouseTruth } from './house-truth.ts';
@@ -39,6 +40,7 @@ const MOMENTS = 400;
 export interface Report {
   readonly seed: number;
   readonly counts: Counts;
+  readonly words: WordCounts;
   readonly violation: Violation | null;
   /** Hash of the journal's last event: the same seed, the same day. */
   readonly journalHash: string;
@@ -115,6 +117,7 @@ class Simulation {
       devices: book,
       pace: this.#pace,
       snapshotPath,
+      file: houseFile(seed),
       plant,
     });
     this.#devices = this.#makeDevices(book, plant);
@@ -162,6 +165,7 @@ class Simulation {
     return {
       seed: this.#seed,
       counts,
+      words: this.#ledger.words,
       violation: this.violations.first,
       journalHash: hashText(this.#disk.events.at(-1)?.hash ?? ZERO_HASH),
     };
@@ -177,7 +181,8 @@ class Simulation {
     ];
     return names.map((name) => {
       const ids = new Random(this.#seed, name);
-      const device = { id: idFromBytes(ids.bytes(ID_BYTES)), name, stationId: null };
+      const stationId = name.startsWith('phone') ? random.pick([null, 'bench', 'oven']) : null;
+      const device = { id: idFromBytes(ids.bytes(ID_BYTES)), name, stationId };
       book.add(device);
       const page = name.startsWith('wall') ? 'wall' : 'phone';
       const made = new SimDevice({

@@ -57,6 +57,8 @@ export class SteadyChecks {
       const difference = differenceOf(state, ledger.state);
       violations.demand('S1', difference === null, () => `the server's state is not the fold of its journal: ${difference ?? ''}`);
     }
+    const [complaint] = ledger.complaints();
+    violations.demand('S11', complaint === undefined, () => `the floor does not hold together: ${complaint ?? ''}`);
     if (time.nowMs < room.clockRightSinceMs) return;
     const houseMs = server.clock.nowMs();
     const offMs = houseMs - truth.at(time.nowMs);

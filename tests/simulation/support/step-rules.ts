@@ -14,7 +14,10 @@ export function checkStepTaps(
 ): void {
   for (const event of events) {
     if (event.type !== 'stepDone' && event.type !== 'stepSkipped' && event.type !== 'stepStarted') continue;
-    const life = state.workpieces[event.workpieceId]?.steps[event.stepId];
+    const workpiece = state.workpieces[event.workpieceId];
+    // A pot is fed and ripens, and is fed again.
+    if (workpiece !== undefined && workpiece.stock !== null) continue;
+    const life = workpiece?.steps[event.stepId];
     const isAgain = event.type === 'stepStarted' ? life !== undefined : life !== undefined && life.status !== 'started';
     violations.demand(
       'S7',

@@ -1,8 +1,16 @@
 import { boardRows, type Row } from '../../../shared/floor/board.ts';
 import { HOLD_MINUTES, MORE_TIME_MINUTES, type ClientCommand } from '../../../shared/floor/commands.ts';
 import type { FloorState } from '../../../shared/floor/state.ts';
+import { assert } from '../../../shared/result.ts';
+import { otherWord, type OtherWord } from '../../domain/support/other-words.ts';
 import type { Random } from './random.ts';
 import type { SimDevice } from './sim-device.ts';
+
+/** So many of a phone's words are none of the plain ones. */
+const OTHER_SHARE = 0.3;
+
+/** Words that need nothing looked up but the row. */
+type PlainWord = Exclude<ClientCommand['type'], Exclude<OtherWord, 'finishStep'>>;
 
 /** What the board offered at some time: a thumb may be late. */
 interface Glance {
@@ -35,7 +43,7 @@ export class Thumb {
     const rows = pressing.length > 0 && random.chance(0.75) ? pressing : seen.rows;
     if (rows.length === 0) return null;
     const row = random.pick(rows);
-    return page === 'wall' ? wallWord(random, row) : phoneWord(random, row, seen.state);
+    return page === 'wall' ? wallWord(random, row) : phoneWord(random, row, seen, client.nowMs());
   }
 }
 
@@ -43,17 +51,19 @@ function wallWord(random: Random, { workpieceId, stepId }: Row): ClientCommand {
   return random.chance(0.5) ? { type: 'hearAllCalls' } : { type: 'hearCall', workpieceId, stepId };
 }
 
-function phoneWord(random: Random, row: Row, state: FloorState): ClientCommand {
+function phoneWord(random: Random, row: Row, { state, rows }: Glance, nowMs: number): ClientCommand {
   const { workpieceId, stepId } = row;
   const on = { workpieceId, stepId };
-  const type = random.weighted<ClientCommand['type']>([
+  const held = rows.filter((other) => other.heldUntilMs !== null);
+  if (random.chance(OTHER_SHARE)) return otherWordOn(random, row, state, nowMs);
+  const type = random.weighted<PlainWord>([
     ['finishStep', 50],
     ['startStep', 14],
     ['giveMoreTime', 8],
     ['hearCall', 7],
     ['hearAllCalls', 1],
     ['holdWorkpiece', 5],
-    ['releaseWorkpiece', 4],
+    ['releaseWorkpiece', held.length > 0 ? 12 : 2],
     ['skipStep', 4],
     ['readTemperature', 4],
     ['undoCommand', 1],
@@ -70,8 +80,11 @@ function phoneWord(random: Random, row: Row, state: FloorState): ClientCommand {
       return { type, ...on, minutes: random.pick(MORE_TIME_MINUTES) };
     case 'holdWorkpiece':
       return { type, ...on, minutes: random.pick(HOLD_MINUTES) };
+    case 'releaseWorkpiece': {
+      const chosen = random.pick(held.length > 0 ? held : [row]);
+      return { type, workpieceId: chosen.workpieceId, stepId: chosen.stepId };
+    }
     case 'hearCall':
-    case 'releaseWorkpiece':
       return { type, ...on };
     case 'hearAllCalls':
       return { type };
@@ -87,6 +100,14 @@ function phoneWord(random: Random, row: Row, state: FloorState): ClientCommand {
       return { type, commandId: entry.commandId };
     }
   }
+}
+
+/** Any of the other words, about the row that the thumb is at. */
+function otherWordOn(random: Random, { workpieceId, stepId }: Row, state: FloorState, nowMs: number): ClientCommand {
+  const workpiece = state.workpieces[workpieceId];
+  // A row is of the state that it was made of.
+  assert(workpiece !== undefined, 'a row of the board has its workpiece');
+  return otherWord(random.whole(0, 2 ** 26 - 1) * 2 ** 26 + random.whole(0, 2 ** 26 - 1), state, workpiece, stepId, Math.round(nowMs));
 }
 
 function finish(random: Random, { workpieceId, stepId, pieces, verb }: Row, state: FloorState): ClientCommand {

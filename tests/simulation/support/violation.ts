@@ -20,6 +20,8 @@ export type Rule =
   | 'S9'
   /** Pages tell the house's time. */
   | 'S10'
+  /** The floor holds together: nothing is in two places, holds what it has left, comes of itself or weighs what nothing brought. */
+  | 'S11'
   /** Nothing throws. */
   | 'bug';
 

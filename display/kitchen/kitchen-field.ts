@@ -1,0 +1,242 @@
+import { css, html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import { customElement, property, state } from 'lit/decorators.js';
+import { unreachable } from '../../shared/result.ts';
+import { KITCHEN, NUMBER_NEEDED, ONE_NEEDED, rangeWords, TEXT_NEEDED, WHOLE_NEEDED } from '../words/en/kitchen.ts';
+import type { Field } from './fields.ts';
+import { FieldChangedEvent } from './kitchen-events.ts';
+import { kitchenStyles } from './kitchen-styles.ts';
+
+type NumberField = Extract<Field, { kind: 'number' }>;
+
+/** One field of a thing with its label, its unit, and what is wrong with it. */
+@customElement('kitchen-field')
+export class KitchenField extends LitElement {
+  static override styles = [
+    kitchenStyles,
+    css`
+      :host {
+        display: grid;
+        gap: 4px;
+      }
+      label,
+      legend,
+      .unit,
+      .hint {
+        font-size: 17px;
+      }
+      label,
+      legend {
+        padding: 0;
+        font-weight: var(--weight-word);
+      }
+      .unit,
+      .hint {
+        color: var(--ink-soft);
+      }
+      .line {
+        display: flex;
+        align-items: center;
+        gap: 8px;
+      }
+      .line input {
+        flex: 1 1 0;
+      }
+      .line.number input {
+        flex: 0 1 150px;
+      }
+      input:not([type='checkbox']),
+      select {
+        min-width: 0;
+        width: 100%;
+        min-height: 44px;
+        padding: 6px 10px;
+        border: 2px solid var(--ink);
+        border-radius: var(--radius);
+        background: #fff;
+        color: var(--ink);
+        font: inherit;
+        font-size: 18px;
+      }
+      [aria-invalid='true'] {
+        border-style: dashed;
+        border-width: 3px;
+      }
+      label.choice {
+        display: flex;
+        align-items: center;
+        gap: 10px;
+        min-height: 44px;
+      }
+      input[type='checkbox'] {
+        flex: none;
+        width: 26px;
+        height: 26px;
+        margin: 0;
+        accent-color: var(--ink);
+      }
+      .fault {
+        padding-inline-start: 10px;
+        border-inline-start: 5px solid var(--lost);
+        font-size: 17px;
+        font-weight: var(--weight-word);
+        overflow-wrap: anywhere;
+      }
+    `,
+  ];
+
+  @property({ attribute: false }) field: Field | null = null;
+  @property({ attribute: false }) value: unknown = undefined;
+  /** What the house says of this field. */
+  @property({ attribute: false }) faults: readonly string[] = [];
+  /** As it is being typed, which may be no value yet. */
+  @state() private typed: string | null = null;
+
+  protected override willUpdate(changed: PropertyValues<this>): void {
+    // Another field: what was typed belonged to the one before.
+    if (changed.has('field') && changed.get('field')?.key !== this.field?.key) this.typed = null;
+  }
+
+  protected override render(): TemplateResult | typeof nothing {
+    const { field } = this;
+    if (field === null) return nothing;
+    const faults = this.faultsIn(field);
+    return html`${this.control(field, faults.length > 0)}${faults.map((fault) => html`<p class="fault" id="fault">${fault}</p>`)}`;
+  }
+
+  private control(field: Field, isFaulty: boolean): TemplateResult {
+    switch (field.kind) {
+      case 'text':
+        return html`<label for="control">${field.label}</label>
+          <input
+            id="control"
+            maxlength=${field.most}
+            autocomplete="off"
+            list=${field.list === undefined ? nothing : 'known'}
+            aria-invalid=${isFaulty}
+            aria-describedby=${isFaulty ? 'fault' : nothing}
+            .value=${this.text}
+            @input=${this.textTyped}
+          />
+          ${field.hint === undefined ? nothing : html`<p class="hint">${field.hint}</p>`}
+          ${field.list === undefined ? nothing : html`<datalist id="known">${field.list.map((known) => html`<option value=${known}></option>`)}</datalist>`}`;
+      case 'number':
+        return html`<label for="control">${field.label}</label>
+          <div class="line number">
+            <input
+              id="control"
+              inputmode=${field.isWhole ? 'numeric' : 'decimal'}
+              autocomplete="off"
+              aria-invalid=${isFaulty}
+              aria-describedby=${isFaulty ? 'fault unit' : 'unit'}
+              .value=${this.typed ?? this.shownNumber(field)}
+              @input=${this.numberTyped}
+              @blur=${() => (this.typed = null)}
+            />
+            <span class="unit" id="unit"
+              >${field.measure.unit}${field.isOptional && this.value === undefined ? ` · ${KITCHEN.none}` : ''}</span
+            >
+          </div>`;
+      case 'yes':
+        return html`<label class="choice">
+          <input type="checkbox" .checked=${this.value === true} @change=${this.ticked} />
+          <span>${field.label}</span>
+        </label>`;
+      case 'one':
+        return html`<label for="control">${field.label}</label>
+          <select id="control" aria-invalid=${isFaulty} aria-describedby=${isFaulty ? 'fault' : nothing} @change=${this.oneChosen}>
+            ${this.optionsOf(field.options).map(([key, name]) => html`<option value=${key} ?selected=${key === this.value} .selected=${key === this.value}>${name}</option>`)}
+          </select>`;
+      case 'several':
+        return html`<fieldset>
+          <legend>${field.label}</legend>
+          ${Object.entries(field.options).map(
+            ([key, name]) =>
+              html`<label class="choice">
+                <input type="checkbox" value=${key} .checked=${this.several.includes(key)} @change=${this.severalChosen} />
+                <span>${name}</span>
+              </label>`,
+          )}
+        </fieldset>`;
+      default:
+        return unreachable(field);
+    }
+  }
+
+  /** What cannot be said of a value in the house's terms is said here in the reader's: numbers in the unit that is shown. */
+  private faultsIn(field: Field): readonly string[] {
+    const { value } = this;
+    if (this.faults.length === 0) return [];
+    switch (field.kind) {
+      case 'text':
+        return this.text.trim() === '' ? [TEXT_NEEDED] : this.faults;
+      case 'several':
+        return this.several.length === 0 ? [ONE_NEEDED] : this.faults;
+      case 'number': {
+        const { least, most, measure } = field;
+        if (typeof value !== 'number' || Number.isNaN(value)) return [NUMBER_NEEDED];
+        if (value < least || value > most) return [rangeWords(measure.shown(least), measure.shown(most), measure.unit)];
+        return field.isWhole && !Number.isInteger(value) ? [WHOLE_NEEDED] : this.faults;
+      }
+      case 'one':
+      case 'yes':
+        return this.faults;
+      default:
+        return unreachable(field);
+    }
+  }
+
+  private get text(): string {
+    return typeof this.value === 'string' ? this.value : '';
+  }
+
+  private get several(): readonly string[] {
+    return Array.isArray(this.value) ? (this.value as readonly string[]) : [];
+  }
+
+  /** What is chosen stays among the choices where the kitchen no longer has it, or nobody would see what is wrong. */
+  private optionsOf(options: Readonly<Record<string, string>>): readonly (readonly [string, string])[] {
+    const known = Object.entries(options);
+    const chosen = this.text;
+    return chosen in options || chosen === '' ? known : [...known, [chosen, chosen]];
+  }
+
+  private shownNumber(field: NumberField): string {
+    return typeof this.value === 'number' && !Number.isNaN(this.value) ? String(field.measure.shown(this.value)) : '';
+  }
+
+  private say(value: unknown): void {
+    if (this.field !== null) this.dispatchEvent(new FieldChangedEvent(this.field.key, value));
+  }
+
+  private textTyped(event: InputEvent): void {
+    this.say((event.target as HTMLInputElement).value);
+  }
+
+  private numberTyped(event: InputEvent): void {
+    const { field } = this;
+    if (field?.kind !== 'number') return;
+    this.typed = (event.target as HTMLInputElement).value;
+    const text = this.typed.trim().replace(',', '.');
+    if (text === '') this.say(field.isOptional ? undefined : Number.NaN);
+    else this.say(/^-?\d*\.?\d+$|^-?\d+\.$/.test(text) ? field.measure.stored(Number(text)) : Number.NaN);
+  }
+
+  private ticked(event: Event): void {
+    this.say((event.target as HTMLInputElement).checked);
+  }
+
+  private oneChosen(event: Event): void {
+    this.say((event.target as HTMLSelectElement).value);
+  }
+
+  private severalChosen(event: Event): void {
+    const { value, checked } = event.target as HTMLInputElement;
+    this.say(checked ? [...this.several, value] : this.several.filter((key) => key !== value));
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'kitchen-field': KitchenField;
+  }
+}

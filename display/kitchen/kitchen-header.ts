@@ -1,0 +1,115 @@
+import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import type { FloorView } from '../link/floor-link.ts';
+import { clockText } from '../parts/clock-text.ts';
+import { factsOf, zoneOf } from '../phone/floor-facts.ts';
+import { KITCHEN, noLinkSinceWords, paceOfKitchenWords } from '../words/en/kitchen.ts';
+import { refusalWords } from '../words/en/refusals.ts';
+import { ThingChosenEvent } from './kitchen-events.ts';
+import { kitchenStyles, plainButtonStyles } from './kitchen-styles.ts';
+
+/** Whose kitchen this is, its clock, how the page stands to its server, and why the last thing came to nothing. */
+@customElement('kitchen-header')
+export class KitchenHeader extends LitElement {
+  static override styles = [
+    kitchenStyles,
+    plainButtonStyles,
+    css`
+      .line {
+        display: flex;
+        flex-wrap: wrap;
+        align-items: center;
+        gap: 4px 20px;
+        padding: 12px 0;
+      }
+      h1 {
+        font-size: 30px;
+        font-weight: var(--weight-strong);
+        line-height: 1.1;
+      }
+      h1 span {
+        display: block;
+        font-size: 18px;
+        font-weight: var(--weight-text);
+        color: var(--ink-soft);
+        overflow-wrap: anywhere;
+      }
+      .clock {
+        margin-inline-start: auto;
+        font-size: 30px;
+        font-weight: var(--weight-strong);
+      }
+      .strip {
+        padding: 10px 16px;
+        background: var(--ink);
+        color: var(--paper);
+        font-size: 18px;
+      }
+      .strip strong {
+        margin-inline-end: 12px;
+      }
+      .answer {
+        padding: 10px 16px;
+        border: 4px solid var(--ink);
+        font-size: 18px;
+        font-weight: var(--weight-word);
+      }
+      .pace {
+        padding: 4px 16px;
+        border: 2px dashed var(--ink);
+        font-size: 17px;
+        font-weight: var(--weight-word);
+        text-align: center;
+      }
+    `,
+  ];
+
+  @property({ attribute: false }) view: FloorView | null = null;
+  @property({ attribute: false }) nowMs = 0;
+
+  protected override render(): TemplateResult | typeof nothing {
+    const { view } = this;
+    if (view === null) return nothing;
+    const zone = zoneOf(view.state);
+    const house = view.state?.house?.document;
+    return html`<div class="line">
+        <h1>${house === undefined ? nothing : html`<span>${house.name}</span>`}${KITCHEN.title}</h1>
+        ${view.state === null ? nothing : html`<span class="clock">${clockText(this.nowMs, zone)}</span>`}
+        ${
+          house === undefined
+            ? nothing
+            : html`<button type="button" class="plain" @click=${() => this.dispatchEvent(new ThingChosenEvent({ kind: 'house' }))}>
+                ${KITCHEN.settings}
+              </button>`
+        }
+      </div>
+      ${view.pace === 1 ? nothing : html`<p class="pace">${paceOfKitchenWords(view.pace)}</p>`}
+      <div role="status">
+        ${
+          view.connection.phase === 'lost'
+            ? html`<p class="strip">
+                <strong>${noLinkSinceWords(clockText(view.connection.lastContactMs, zone))}</strong>${KITCHEN.noLinkMore}
+              </p>`
+            : nothing
+        }
+      </div>
+      <div role="alert">${this.answer(view)}</div>`;
+  }
+
+  /** What a draft was refused for stands at its fields; that it says nothing new is no fault. */
+  private answer(view: FloorView): TemplateResult | typeof nothing {
+    const outcome = view.lastAnswer?.outcome;
+    if (outcome === undefined || outcome.ok) return nothing;
+    const { code } = outcome.refusal;
+    if (code === 'documentFaulty' || code === 'documentChanged' || code === 'nothingChanges') return nothing;
+    return html`<p class="answer">
+      ${KITCHEN.refused} ${refusalWords(outcome.refusal, factsOf(view.state, view.devices, view.device?.id ?? null))}
+    </p>`;
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'kitchen-header': KitchenHeader;
+  }
+}

@@ -1,0 +1,38 @@
+import { html, LitElement, nothing, type TemplateResult } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import type { Chosen } from './chosen.ts';
+import { kitchenStyles } from './kitchen-styles.ts';
+import type { PlanContext } from './plan-context.ts';
+import { mixersPlan } from './plan-mixers.ts';
+import { ovensPlan } from './plan-ovens.ts';
+import { placesPlan, stationsPlan } from './plan-places.ts';
+import { planStyles } from './plan-styles.ts';
+import { vesselsPlan } from './plan-vessels.ts';
+
+/** The house drawn as it stands. Whatever stands in it is a button. */
+@customElement('kitchen-plan')
+export class KitchenPlan extends LitElement {
+  static override styles = [kitchenStyles, planStyles];
+
+  @property({ attribute: false }) context: Omit<PlanContext, 'send'> | null = null;
+
+  protected override render(): TemplateResult | typeof nothing {
+    if (this.context === null) return nothing;
+    const context: PlanContext = { ...this.context, send: (event) => this.dispatchEvent(event) };
+    return html`<div class="rooms">
+      ${mixersPlan(context)} ${placesPlan(context)} ${ovensPlan(context)} ${vesselsPlan(context)} ${stationsPlan(context)}
+    </div>`;
+  }
+
+  /** Puts the keyboard back on a thing, where it is still drawn. */
+  focusThing(chosen: Chosen): void {
+    if (chosen.kind === 'house') return;
+    this.renderRoot.querySelector<HTMLElement>(`[data-thing="${chosen.kind} ${chosen.id}"]`)?.focus();
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'kitchen-plan': KitchenPlan;
+  }
+}

@@ -1,0 +1,185 @@
+import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
+import { customElement, property, query } from 'lit/decorators.js';
+import type { FileFault } from '../../shared/documents/kitchen-faults.ts';
+import { pathText } from '../../shared/documents/bakehouse-file.ts';
+import type { House } from '../../shared/documents/house.ts';
+import type { Deck, Kitchen } from '../../shared/documents/kitchen.ts';
+import { KITCHEN } from '../words/en/kitchen.ts';
+import { placeOf, resourceOf, type Chosen } from './chosen.ts';
+import { faultsWithin } from './draft-faults.ts';
+import { fieldsOf, houseFields, keyField, type Field } from './fields.ts';
+import { valueAt, type Inwards } from './inwards.ts';
+import { ThingChosenEvent, ThingMovedEvent } from './kitchen-events.ts';
+import './kitchen-field.ts';
+import type { KitchenNow } from './kitchen-now.ts';
+import { kitchenStyles, plainButtonStyles } from './kitchen-styles.ts';
+import './spot-actions.ts';
+
+/** What a panel is drawn from. */
+export interface PanelContext {
+  readonly kitchen: Kitchen;
+  readonly inForce: Kitchen;
+  readonly house: House;
+  readonly houseInForce: House;
+  readonly now: KitchenNow;
+  readonly chosen: Chosen;
+  readonly faults: readonly FileFault[];
+}
+
+/** Zones that the browser knows, for the field's list of suggestions. */
+const ZONES = Intl.supportedValuesOf('timeZone');
+
+/** One thing of the kitchen closely: what can be done to it at once, and its fields. Or the house's settings. */
+@customElement('thing-panel')
+export class ThingPanel extends LitElement {
+  static override styles = [
+    kitchenStyles,
+    plainButtonStyles,
+    css`
+      :host {
+        display: grid;
+        gap: 20px;
+        padding: 16px;
+        border: 4px solid var(--ink);
+        background: var(--paper);
+        scroll-margin-top: 16px;
+      }
+      .top {
+        display: flex;
+        align-items: start;
+        justify-content: space-between;
+        gap: 12px;
+      }
+      h2 {
+        font-size: 24px;
+        font-weight: var(--weight-strong);
+        line-height: 1.15;
+        overflow-wrap: anywhere;
+      }
+      h2 span {
+        display: block;
+        font-size: 17px;
+        font-weight: var(--weight-text);
+        color: var(--ink-soft);
+      }
+      h3 {
+        font-size: 19px;
+        font-weight: var(--weight-strong);
+      }
+      .fields {
+        display: grid;
+        gap: 14px;
+      }
+      .note {
+        padding-inline-start: 10px;
+        border-inline-start: 5px solid var(--ink);
+        font-size: 17px;
+      }
+      .key {
+        font-size: 17px;
+        color: var(--ink-soft);
+        overflow-wrap: anywhere;
+      }
+      .soft {
+        color: var(--ink-soft);
+        font-size: 17px;
+      }
+    `,
+  ];
+
+  @property({ attribute: false }) context: PanelContext | null = null;
+  @query('h2') private heading!: HTMLElement | null;
+
+  /** Brings the panel into view, and the keyboard and the screen reader to it. */
+  focusHeading(): void {
+    this.heading?.focus({ preventScroll: true });
+    // Beside the plan it stands in view already; below it, somebody would not see that it has opened.
+    if (matchMedia('(max-width: 1000px)').matches) this.scrollIntoView({ block: 'start' });
+  }
+
+  protected override render(): TemplateResult | typeof nothing {
+    const { context } = this;
+    if (context === null) return nothing;
+    if (context.chosen.kind === 'house') return this.housePanel(context);
+    const place = placeOf(context.kitchen, context.chosen);
+    if (place === null) return nothing;
+    return this.thing(context, context.chosen, place);
+  }
+
+  private housePanel({ house, faults }: PanelContext): TemplateResult {
+    return html`${this.top(KITCHEN.settings, house.name)}
+      <div class="fields">${this.fields(houseFields(ZONES), house, 'house', [], faults)}</div>
+      <p class="note">${KITCHEN.ruleNote}</p>`;
+  }
+
+  private thing(context: PanelContext, chosen: Exclude<Chosen, { kind: 'house' }>, place: Inwards): TemplateResult {
+    const { kitchen, inForce, houseInForce, house, now, faults } = context;
+    const value = valueAt(kitchen, place) as { readonly id: string; readonly name: string };
+    const isInForce = placeOf(inForce, chosen) !== null;
+    const resource = resourceOf(chosen);
+    const deckC =
+      chosen.kind === 'deck' && isInForce ? (now.deckSetC(chosen.id) ?? deckIn(inForce, chosen.id)?.temperatureC ?? null) : null;
+    return html`${this.top(value.name, KITCHEN.kinds[chosen.kind])} ${this.caution(chosen.kind)}
+      ${
+        resource === null || !isInForce
+          ? nothing
+          : html`<spot-actions .resource=${resource} .block=${now.blockOn(resource)} .house=${houseInForce} .deckC=${deckC}></spot-actions>`
+      }
+      <div class="fields">
+        <h3>${KITCHEN.details}</h3>
+        ${this.fields(fieldsOf(chosen.kind, kitchen, house.units), value, 'kitchen', place, faults)}
+        ${
+          isInForce
+            ? html`<p class="key">${keyField('').label}: ${value.id}</p>`
+            : this.fields([keyField(KITCHEN.keyHint)], value, 'kitchen', place, faults)
+        }
+      </div>
+      <div class="buttons">
+        <button type="button" class="plain" @click=${() => this.dispatchEvent(new ThingMovedEvent(-1))}>${KITCHEN.earlier}</button>
+        <button type="button" class="plain" @click=${() => this.dispatchEvent(new ThingMovedEvent(1))}>${KITCHEN.later}</button>
+        <button type="button" class="plain" @click=${() => this.dispatchEvent(new ThingMovedEvent('out'))}>${KITCHEN.remove}</button>
+      </div>`;
+  }
+
+  private top(title: string, kind: string): TemplateResult {
+    return html`<div class="top">
+      <h2 tabindex="-1"><span>${kind}</span>${title}</h2>
+      <button type="button" class="plain" @click=${() => this.dispatchEvent(new ThingChosenEvent(null))}>${KITCHEN.close}</button>
+    </div>`;
+  }
+
+  private caution(kind: Chosen['kind']): TemplateResult | typeof nothing {
+    if (kind === 'mixer') return html`<p class="note">${KITCHEN.mixerCaution}</p>`;
+    return kind === 'deck' || kind === 'oven' ? html`<p class="note">${KITCHEN.ovenCaution}</p>` : nothing;
+  }
+
+  private fields(
+    fields: readonly Field[],
+    value: unknown,
+    document: 'kitchen' | 'house',
+    place: Inwards,
+    faults: readonly FileFault[],
+  ): TemplateResult[] {
+    return fields.map((field) => {
+      const inwards = field.key.split('.');
+      const own = faultsWithin(faults, document, [...place, ...inwards]).map((fault) => fault.message);
+      // A field for each place: what is half typed in one is not carried to the next thing's.
+      return html`<kitchen-field
+        data-field=${pathText([document, ...place, ...inwards])}
+        .field=${field}
+        .value=${valueAt(value, inwards)}
+        .faults=${own}
+      ></kitchen-field>`;
+    });
+  }
+}
+
+function deckIn(kitchen: Kitchen, id: string): Deck | undefined {
+  return kitchen.ovens.flatMap((oven) => oven.decks).find((deck) => deck.id === id);
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'thing-panel': ThingPanel;
+  }
+}

@@ -1,0 +1,56 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import { customElement, state } from 'lit/decorators.js';
+import type { FloorState, Workpiece } from '../../shared/floor/state.ts';
+import { nthWords, PANELS } from '../words/en/panels.ts';
+import { VERBS } from '../words/en/verbs.ts';
+import type { CardModel } from './card-model.ts';
+import { CardPanel } from './card-panel.ts';
+import { whereChoice, type Whereabouts } from './where-model.ts';
+
+/** Since how many minutes a dough may have been where it is. */
+const SINCE_MINUTES = [0, 5, 15, 30] as const;
+
+/** Where the dough really is: first the step, then since when. */
+@customElement('where-panel')
+export class WherePanel extends CardPanel {
+  @state() private chosen: Whereabouts | null = null;
+
+  protected override panel(card: CardModel, floor: FloorState, workpiece: Workpiece): TemplateResult {
+    const { chosen } = this;
+    if (chosen !== null) return this.since(card, chosen);
+    const { ahead, behind } = whereChoice(floor, workpiece);
+    return html`
+      <h2>${PANELS.whereTitle(card.tag)}</h2>
+      <div class="two">${ahead.map((step) => this.stepChip(step))}</div>
+      ${
+        behind.length === 0
+          ? nothing
+          : html`<h3>${PANELS.notSoFar}</h3>
+              <div class="two">${behind.map((step) => this.stepChip(step))}</div>`
+      }
+    `;
+  }
+
+  private since(card: CardModel, { stepId, verb, nth }: Whereabouts): TemplateResult {
+    const { workpieceId } = card.row;
+    return html`
+      <h2>${PANELS.sinceTitle(card.tag, nthWords(VERBS[verb].running, nth))}</h2>
+      <div class="row">
+        ${SINCE_MINUTES.map((sinceMin) => this.chip(PANELS.since(sinceMin), () => this.say({ type: 'sayWhere', workpieceId, stepId, sinceMin })))}
+      </div>
+    `;
+  }
+
+  private stepChip(step: Whereabouts): TemplateResult {
+    return this.chip(nthWords(VERBS[step.verb].running, step.nth), () => {
+      this.chosen = step;
+      this.turned();
+    });
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'where-panel': WherePanel;
+  }
+}

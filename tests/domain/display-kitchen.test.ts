@@ -1,0 +1,199 @@
+import { describe, expect, test } from 'vitest';
+import { edited, isOvertaken, onNewer, settled, type Draft } from '../../display/kitchen/draft.ts';
+import { faultsOfKitchen, faultsWithin, namedFault } from '../../display/kitchen/draft-faults.ts';
+import { doughMeasure, fieldsOf, temperatureMeasure } from '../../display/kitchen/fields.ts';
+import { withValueAt, valueAt } from '../../display/kitchen/inwards.ts';
+import { withAdded, withMoved, withRemoved } from '../../display/kitchen/kitchen-edits.ts';
+import { kitchenNow, nextChangeOfKitchenMs } from '../../display/kitchen/kitchen-now.ts';
+import { placeOf } from '../../display/kitchen/chosen.ts';
+import { rebased } from '../../display/kitchen/rebase.ts';
+import type { FloorView } from '../../display/link/floor-link.ts';
+import { kitchenFaults } from '../../shared/documents/kitchen-faults.ts';
+import { kitchenSchema, type Kitchen } from '../../shared/documents/kitchen.ts';
+import type { Outcome } from '../../shared/floor/refusals.ts';
+import { assert } from '../../shared/result.ts';
+import { Floor } from './support/floor.ts';
+import { harbourFile, OPENING_MS } from './support/harbour.ts';
+import { idOf } from './support/ids.ts';
+
+const KITCHEN: Kitchen = harbourFile().kitchen;
+const MINUTE_MS = 60_000;
+
+describe('D37 what is edited in a draft', () => {
+  test('stands where it is put, and the document given stays as it is', () => {
+    const before = JSON.stringify(KITCHEN);
+    const after = withValueAt(KITCHEN, ['ovens', 0, 'decks', 1, 'temperatureC'], 255);
+    expect([valueAt(after, ['ovens', 0, 'decks', 1, 'temperatureC']), after.ovens[0]?.decks[0]]).toEqual([255, KITCHEN.ovens[0]?.decks[0]]);
+    expect(withValueAt(KITCHEN, ['restPlaces', 1, 'room'], undefined).restPlaces[1]).not.toHaveProperty('room');
+    expect(JSON.stringify(KITCHEN)).toBe(before);
+  });
+
+  test.each([
+    ['mixer', null],
+    ['bowl', 'planetary'],
+    ['restPlace', null],
+    ['vessel', null],
+    ['oven', null],
+    ['deck', 'hearth-oven'],
+    ['slot', 'top'],
+    ['station', null],
+  ] as const)('a new %s is right as it is added, twice as well as once, and can be taken out', (kind, withinId) => {
+    const once = withAdded(KITCHEN, kind, withinId);
+    const twice = once === null ? null : withAdded(once.kitchen, kind, withinId);
+    assert(once !== null && twice !== null, 'nothing was added');
+    for (const { kitchen } of [once, twice]) expect(kitchenFaults(kitchenSchema.parse(kitchen))).toEqual([]);
+    expect(once.id).not.toBe(twice.id);
+    const place = placeOf(once.kitchen, { kind, id: once.id });
+    assert(place !== null, 'what was added is not there');
+    expect(withRemoved(once.kitchen, place)).toEqual(KITCHEN);
+  });
+
+  test('nothing is added to an oven that is not there', () => {
+    expect(withAdded(KITCHEN, 'deck', 'cellar')).toBeNull();
+  });
+
+  test('decks change their places as they stand, not beyond the first and the last', () => {
+    const swapped = withMoved(KITCHEN, ['ovens', 0, 'decks', 0], 1);
+    expect(swapped.ovens[0]?.decks.map((deck) => deck.id)).toEqual(['bottom', 'top']);
+    expect(withMoved(KITCHEN, ['ovens', 0, 'decks', 0], -1)).toBe(KITCHEN);
+    expect(withMoved(KITCHEN, ['ovens', 0, 'decks', 1], 1)).toBe(KITCHEN);
+  });
+
+  test('each field of each thing is one that the document has', () => {
+    const units = harbourFile().house.units;
+    const samples = {
+      mixer: KITCHEN.mixers[0],
+      bowl: KITCHEN.bowls[0],
+      restPlace: KITCHEN.restPlaces[1],
+      vessel: KITCHEN.vessels[1],
+      oven: KITCHEN.ovens[0],
+      deck: KITCHEN.ovens[0]?.decks[0],
+      slot: KITCHEN.ovens[0]?.decks[0]?.slots[0],
+      station: KITCHEN.stations[0],
+    } as const;
+    for (const [kind, sample] of Object.entries(samples)) {
+      const keys = fieldsOf(kind as keyof typeof samples, KITCHEN, units)
+        .filter((field) => field.kind !== 'number' || !field.isOptional)
+        .map((field) => field.key);
+      expect(Object.keys(sample ?? {}), kind).toEqual(expect.arrayContaining(keys));
+    }
+  });
+
+  // 0 °C is 32 °F and 100 °C is 212 °F; the pound is 0.45359237 kg (international agreement of 1959).
+  test('numbers are shown in the units of the house, and come back as they were', () => {
+    const fahrenheit = temperatureMeasure({ temperature: 'F', weight: 'lb' });
+    expect([fahrenheit.shown(0), fahrenheit.shown(100), fahrenheit.stored(212)]).toEqual([32, 212, 100]);
+    for (const shown of [39, 425, 450, 475, 500]) expect(fahrenheit.shown(fahrenheit.stored(shown))).toBe(shown);
+    const pounds = doughMeasure({ temperature: 'F', weight: 'lb' });
+    expect([pounds.shown(453.592_37), pounds.stored(10)]).toEqual([1, 4536]);
+    const kilograms = doughMeasure({ temperature: 'C', weight: 'g' });
+    expect([kilograms.shown(2500), kilograms.stored(2.5)]).toEqual([2.5, 2500]);
+  });
+});
+
+describe('D37 what is wrong with a draft is known while it is typed', () => {
+  const { state } = Floor.harbour();
+
+  test('at its field, in words, with the thing that has it', () => {
+    const nothing = withValueAt(KITCHEN, ['mixers', 0, 'leastG'], Number.NaN);
+    const answer = faultsOfKitchen(nothing, state);
+    expect(answer).toEqual({ isSendable: false, faults: [{ path: 'kitchen.mixers[0].leastG', message: 'a number is needed' }] });
+    expect(answer.faults.map((fault) => namedFault(fault, { kitchen: nothing, house: harbourFile().house }))).toEqual([
+      'Spiral: a number is needed',
+    ]);
+    const few = faultsOfKitchen(withValueAt(KITCHEN, ['vessels', 0, 'count'], 0), state);
+    expect(few.faults).toEqual([{ path: 'kitchen.vessels[0].count', message: 'at least 1' }]);
+    expect(faultsWithin(few.faults, 'kitchen', ['vessels', 0])).toEqual(few.faults);
+    expect(faultsWithin(few.faults, 'kitchen', ['vessels', 1])).toEqual([]);
+  });
+
+  test('what the house would refuse can be sent all the same', () => {
+    const answer = faultsOfKitchen(withValueAt(KITCHEN, ['mixers', 0, 'leastG'], 50_000), state);
+    expect(answer).toEqual({
+      isSendable: true,
+      faults: [{ path: 'kitchen.mixers[0].leastG', message: 'the least load is more than the most' }],
+    });
+  });
+
+  test('the demo kitchen as it is has no fault', () => {
+    expect(faultsOfKitchen(KITCHEN, state)).toEqual({ isSendable: true, faults: [] });
+  });
+});
+
+describe('D37 two who edit one kitchen', () => {
+  const inForce = { version: 1, document: KITCHEN };
+  const setTrays = (kitchen: Kitchen, count: number): Kitchen => withValueAt(kitchen, ['vessels', 3, 'count'], count);
+  const draftOf = (change: (kitchen: Kitchen) => Kitchen): Draft<Kitchen> => {
+    const draft = edited(null, inForce, change);
+    assert(draft !== null, 'nothing was edited');
+    return draft;
+  };
+
+  test('what one changed and what the other changed are both in, thing by thing and field by field', () => {
+    const mine = withValueAt(setTrays(KITCHEN, 20), ['mixers', 0, 'name'], 'Big spiral');
+    const theirs = withRemoved(withValueAt(KITCHEN, ['mixers', 0, 'mostG'], 15_000), ['bowls', 2]);
+    const added = withAdded(theirs, 'slot', 'hearth');
+    assert(added !== null, 'nothing was added');
+    const both = rebased(KITCHEN, mine, added.kitchen);
+    expect(both.mixers[0]).toMatchObject({ name: 'Big spiral', mostG: 15_000 });
+    expect(both.vessels[3]?.count).toBe(20);
+    expect(both.bowls.map((bowl) => bowl.id)).toEqual(['spiral-bowl', 'bowl-1']);
+    expect(both.ovens[1]?.decks[0]?.slots).toHaveLength(3);
+  });
+
+  test('where both changed one field, or one took out what the other changed, it is as in mine', () => {
+    expect(rebased(KITCHEN, setTrays(KITCHEN, 20), setTrays(KITCHEN, 30)).vessels[3]?.count).toBe(20);
+    const without = withRemoved(KITCHEN, ['vessels', 3]);
+    expect(rebased(KITCHEN, without, setTrays(KITCHEN, 30)).vessels).toHaveLength(4);
+    expect(rebased(KITCHEN, setTrays(KITCHEN, 20), without).vessels.find((vessel) => vessel.id === 'tray')?.count).toBe(20);
+  });
+
+  test('a draft that leads back to how it was is none; one of an older version is overtaken', () => {
+    const draft = draftOf((kitchen) => setTrays(kitchen, 20));
+    expect(edited(draft, inForce, (kitchen) => setTrays(kitchen, 10))).toBeNull();
+    expect(isOvertaken(draft, inForce)).toBe(false);
+    const newer = { version: 2, document: withValueAt(KITCHEN, ['mixers', 0, 'name'], 'Big spiral') };
+    expect(isOvertaken(draft, newer)).toBe(true);
+    expect(onNewer(draft, newer)).toMatchObject({ version: 2, base: newer.document, mine: { mixers: [{ name: 'Big spiral' }, {}] } });
+    expect(onNewer(draft, { version: 2, document: setTrays(KITCHEN, 20) })).toBeNull();
+  });
+
+  test('a draft that was sent waits for its answer, and stays where the house said no', () => {
+    const sent: Draft<Kitchen> = { ...draftOf((kitchen) => setTrays(kitchen, 20)), isSent: true };
+    const command = { type: 'adoptKitchen', fromVersion: 1, kitchen: sent.mine } as const;
+    const tap = { commandId: idOf(1), command };
+    const view = (kept: boolean, outcome: Outcome | null): FloorView =>
+      ({
+        kept: kept ? [{ ...tap, tapMs: 0, isSent: true }] : [],
+        lastAnswer: outcome === null ? null : { ...tap, outcome },
+      }) as unknown as FloorView;
+    expect(settled(sent, view(true, null), 'adoptKitchen', inForce)).toBe(sent);
+    expect(settled(sent, view(false, { ok: true, sequence: 9, undoable: false }), 'adoptKitchen', inForce)).toBeNull();
+    const faults = [{ path: 'kitchen.vessels[3].count', message: 'doughs hold 30 of them' }];
+    const no = settled(sent, view(false, { ok: false, refusal: { code: 'documentFaulty', faults } }), 'adoptKitchen', inForce);
+    expect(no).toMatchObject({ isSent: false, told: faults, mine: sent.mine });
+    const late = settled(sent, view(false, { ok: false, refusal: { code: 'documentChanged', version: 2 } }), 'adoptKitchen', inForce);
+    expect(late).toMatchObject({ isSent: false, told: [] });
+  });
+});
+
+describe('D37 the kitchen as it stands', () => {
+  test('doughs are where they are, vessels are held, on their way back, or free', () => {
+    const floor = Floor.harbour();
+    const [c1, c2] = [floor.id('C1'), floor.id('C2')];
+    floor.record({ type: 'workpieceMoved', workpieceId: c1, placeId: 'warm-shelf', atMs: floor.nowMs });
+    floor.record({ type: 'workpieceMoved', workpieceId: c2, placeId: 'warm-shelf', atMs: floor.nowMs });
+    floor.record({ type: 'vesselsTaken', workpieceId: c1, vesselId: 'tray', count: 5, atMs: floor.nowMs });
+    const freeMs = floor.nowMs + 10 * MINUTE_MS;
+    floor.record({ type: 'vesselsReturned', workpieceId: c1, vesselId: 'tray', count: 2, freeMs, atMs: floor.nowMs });
+    floor.record({ type: 'ovenLoaded', workpieceId: c2, stepId: 'load', slotIds: ['top-left'], atMs: floor.nowMs });
+    const now = kitchenNow(floor.state, OPENING_MS);
+    expect(now.tagsAt({ kind: 'restPlace', id: 'warm-shelf' })).toEqual(['C1']);
+    expect(now.tagsAt({ kind: 'slot', id: 'top-left' })).toEqual(['C2']);
+    expect(now.tagsAt({ kind: 'slot', id: 'top-right' })).toEqual([]);
+    expect(now.vessels('tray')).toEqual({ held: 3, returning: 2, backMs: freeMs });
+    expect(nextChangeOfKitchenMs(floor.state, OPENING_MS)).toBe(freeMs);
+    expect(kitchenNow(floor.state, freeMs).vessels('tray')).toEqual({ held: 3, returning: 0, backMs: null });
+    expect(nextChangeOfKitchenMs(floor.state, freeMs)).toBe(Infinity);
+  });
+});
