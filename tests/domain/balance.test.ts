@@ -29,8 +29,12 @@ function leaves(state: FloorState, workpiece: Workpiece): readonly Workpiece[] {
   return children.flatMap((child) => leaves(state, child));
 }
 
+/** What is gone. Trimmings lie beside the dough and are counted there. */
 function lostG(floor: Floor, ids: ReadonlySet<string>): number {
-  return floor.recorded.reduce((sum, { event }) => sum + (event.type === 'lossNamed' && ids.has(event.workpieceId) ? event.grams : 0), 0);
+  return floor.recorded.reduce(
+    (sum, { event }) => sum + (event.type === 'lossNamed' && event.what !== 'trim' && ids.has(event.workpieceId) ? event.grams : 0),
+    0,
+  );
 }
 
 describe('D13 amounts balance over a whole day', () => {

@@ -113,7 +113,7 @@ describe('D38 the demo Saturday, from Friday night to closing', () => {
   });
 
   test('rye in tins is baked in two loads of eight, and the tins come back', () => {
-    expect(linesOf('load')).toEqual(['R1 → R1·1 5800', 'R1 → R1·2 5800']);
+    expect(linesOf('load')).toEqual(['R1 → R1·1 5600', 'R1 → R1·2 5600']);
     const loaded = eventsOf('ovenLoaded').filter((event) => tagOf(event.workpieceId).startsWith('R1'));
     expect(loaded.map((event) => [tagOf(event.workpieceId), event.pieces, event.slotIds.length])).toEqual([
       ['R1·1', 8, 1],

@@ -150,8 +150,9 @@ describe('D13 what is counted at the divide counts, where a dough becomes one pr
         stepId: 'divide',
         cuts: [{ productId: 'country-loaf', pieces: 9 }],
       }))
-      .thenTypes(['stepDone', 'stepDone', 'countCorrected']);
-    expect(floor.piece('C1').pieces).toBe(9);
+      .thenTypes(['stepDone', 'stepDone', 'countCorrected', 'lossNamed']);
+    // Nine loaves of 900 g out of 9200 g: what is left lies beside them and can go back into another dough.
+    expect(floor.piece('C1')).toMatchObject({ pieces: 9, grams: 8100, scrapG: 1100 });
   });
 
   test('not more than it weighs, and not of another product', () => {

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { dueOf } from '../../shared/floor/due.ts';
+import { recordedEventSchema } from '../../shared/floor/events.ts';
 import { Floor } from './support/floor.ts';
 import { OTHER_PHONE, PHONE } from './support/ids.ts';
 import { levainFloor, PLAIN_20, POT } from './support/levain-house.ts';
@@ -35,6 +36,20 @@ describe('faults that random days have found', () => {
   test('D12 a few pieces that were said to be done can be taken back, at the last step too', () => {
     const floor = Floor.harbour().bringTo('R1', 'pack');
     expectUndone(floor, { type: 'finishStep', workpieceId: floor.id('R1'), stepId: 'pack', loadPieces: 3 });
+  });
+
+  test('a few pieces of a load that go on alone are a load beside it, with a tag as tags are written', () => {
+    const floor = Floor.harbour().bringTo('R1', 'pack');
+    const some = (tag: string, loadPieces: number): string =>
+      floor.ok({ type: 'makeLoads', workpieceId: floor.id(tag), pieces: [loadPieces] });
+    some('R1', 4);
+    floor.ok({ type: 'finishStep', workpieceId: floor.id('R1·1'), stepId: 'pack', loadPieces: 1 });
+    floor.ok({ type: 'finishStep', workpieceId: floor.id('R1·1'), stepId: 'pack', loadPieces: 2 });
+    const tags = Object.values(floor.state.workpieces).flatMap(({ tag, pieces }) =>
+      tag.startsWith('R1') ? [`${tag} ${pieces ?? 0}`] : [],
+    );
+    expect(tags).toEqual(['R1 4', 'R1·1 1', 'R1·2 1', 'R1·3 2']);
+    for (const recorded of floor.recorded) expect(recordedEventSchema.safeParse(recorded).error).toBeUndefined();
   });
 
   test('D3 a second thumb that begins or leaves out the feed of a pot just fed is told who was first', () => {

@@ -92,6 +92,6 @@ describe('D40 counted vessels are taken, held and given back after their turn-ro
     expect(floor.due('R1·1')).toMatchObject({ phase: 'resting', step: { id: 'prove' } });
     expect(floor.piece('R1').pieces).toBe(3);
     expect(floor.due('R1')).toMatchObject({ phase: 'working', step: { id: 'tin' } });
-    expect(floor.piece('R1').grams + floor.piece('R1·1').grams).toBe(6200);
+    expect(floor.piece('R1').grams + floor.piece('R1·1').grams).toBe(8 * 750);
   });
 });

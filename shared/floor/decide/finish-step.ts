@@ -112,6 +112,7 @@ function whatFollows(
   if (!counted.ok) return counted;
   if (counted.value !== workpiece.pieces && counted.value !== null)
     events.push({ type: 'countCorrected', workpieceId: workpiece.id, fromPieces: workpiece.pieces ?? 0, toPieces: counted.value, atMs });
+  events.push(...leftOver(workpiece, then, step, counted.value, atMs));
   if (next === undefined) {
     const left = after(then, events, context).workpieces[workpiece.id] ?? workpiece;
     return accepted([...events, ...giveBackAll(then, left, atMs), { type: 'workpieceFinished', workpieceId: workpiece.id, atMs }]);
@@ -123,6 +124,14 @@ function whatFollows(
       ? loadsThenBegin(now, workpiece.id, step, next, counts, atMs, context, command)
       : startOfNext(now, now.workpieces[workpiece.id] ?? workpiece, next, atMs, context, command);
   return begun.ok ? accepted([...events, ...begun.value]) : begun;
+}
+
+/** What dividing a dough of one product leaves over: it lies beside it, and can go back into another dough. */
+function leftOver(workpiece: Workpiece, state: FloorState, step: Step, pieces: number | null, atMs: number): FloorEvent[] {
+  const product = productOf(state, workpiece);
+  if (step.verb !== 'divide' || product === null || pieces === null) return [];
+  const grams = Math.round((workpiece.grams - pieces * product.pieceG) * 10) / 10;
+  return grams > 0 ? [{ type: 'lossNamed', workpieceId: workpiece.id, what: 'trim', grams, atMs }] : [];
 }
 
 /** The loads that the product goes on in from a step on, as even as they come; one where it stays together. */

@@ -100,16 +100,20 @@ function vesselsOf(held: readonly VesselsHeld[], pieces: readonly number[]): Ves
   return shares;
 }
 
-/** C1b·1, C1b·2 …, going on after the loads that it has had, and never one that is on the floor. */
+/**
+ * C1b·1, C1b·2 …, going on after the loads that it has had, and never one that is borne already. What goes on apart from
+ * a load is a load beside it: C1b·3, not C1b·1·1.
+ */
 function freeTags(state: FloorState, workpiece: Workpiece, count: number): readonly string[] {
   const borne = new Set(
     Object.values(state.workpieces)
-      .filter((other) => other.finishedMs === null && other.serviceDate === workpiece.serviceDate)
+      .filter((other) => other.serviceDate === workpiece.serviceDate)
       .map((other) => other.tag),
   );
+  const stem = workpiece.kind === 'load' ? workpiece.tag.replace(/·\d+$/, '') : workpiece.tag;
   const tags: string[] = [];
   for (let number = workpiece.childIds.length + 1; tags.length < count; number += 1) {
-    const tag = `${workpiece.tag}·${number}`;
+    const tag = `${stem}·${number}`;
     if (!borne.has(tag)) tags.push(tag);
   }
   return tags;

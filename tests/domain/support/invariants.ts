@@ -105,15 +105,17 @@ const SLACK_G = 0.5;
  */
 export class Scales {
   private entries: Entry[] = [];
+  /** The sums of the entries, so that a look does not add up the whole day. */
+  private readonly sums = new Map<string, number>();
   private read = 0;
 
   /** Takes the facts that are new since it last looked. */
   weigh(recorded: readonly RecordedEvent[]): this {
     for (const { event, commandId } of recorded.slice(this.read)) {
-      if (event.type === 'commandUndone') this.entries = this.entries.filter((entry) => entry.commandId !== event.undoneCommandId);
+      if (event.type === 'commandUndone') this.takeBack(event.undoneCommandId);
       else
         for (const [workpieceId, grams, isScrap = false] of this.changes(event))
-          this.entries.push({ type: event.type, commandId, workpieceId, grams, isScrap });
+          this.enter({ type: event.type, commandId, workpieceId, grams, isScrap });
     }
     this.read = recorded.length;
     return this;
@@ -129,7 +131,21 @@ export class Scales {
   }
 
   private of(workpieceId: string, isScrap: boolean): number {
-    return this.entries.reduce((sum, entry) => sum + (entry.workpieceId === workpieceId && entry.isScrap === isScrap ? entry.grams : 0), 0);
+    return this.sums.get(`${workpieceId} ${isScrap}`) ?? 0;
+  }
+
+  private enter(entry: Entry): void {
+    this.entries.push(entry);
+    this.add(entry, entry.grams);
+  }
+
+  private takeBack(commandId: string): void {
+    for (const entry of this.entries) if (entry.commandId === commandId) this.add(entry, -entry.grams);
+    this.entries = this.entries.filter((entry) => entry.commandId !== commandId);
+  }
+
+  private add({ workpieceId, isScrap }: Entry, grams: number): void {
+    this.sums.set(`${workpieceId} ${isScrap}`, this.of(workpieceId, isScrap) + grams);
   }
 
   private changes(event: FloorEvent): readonly Change[] {

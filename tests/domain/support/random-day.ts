@@ -78,10 +78,11 @@ export interface Meant {
 export function meant(floor: Floor, deed: Deed, lastOf: ReadonlyMap<string, string>): Meant | null {
   const all = Object.values(floor.state.workpieces);
   const open = all.filter((workpiece) => workpiece.finishedMs === null);
-  const workpiece = pick(deed.isAstray ? all : deed.isNear ? ahead(open) : open, deed.pick);
+  const meantFor = askedFor(open, deed, floor.nowMs);
+  const workpiece = pick(meantFor.length > 0 ? meantFor : deed.isAstray ? all : deed.isNear ? ahead(open) : open, deed.pick);
   if (workpiece === undefined) return null;
   const due = dueOf(floor.state, workpiece);
-  if (deed.whenDue && due !== null && due.dueMs > floor.nowMs) floor.until(due.dueMs);
+  if (deed.whenDue && meantFor.length === 0 && due !== null && due.dueMs > floor.nowMs) floor.until(due.dueMs);
   const deviceId = deed.isOther ? OTHER_PHONE : PHONE;
   const command = commandOf(floor, deed, workpiece, deviceId, lastOf);
   if (command === null) return null;
@@ -95,6 +96,12 @@ export function meant(floor: Floor, deed: Deed, lastOf: ReadonlyMap<string, stri
 function stationOf(floor: Floor, deed: Deed): string | null {
   const stations = floor.state.kitchen?.document.stations ?? [];
   return deed.word % 3 === 0 ? null : (pick(stations, deed.pick)?.id ?? null);
+}
+
+/** A hold is ended where there is one, a call heard where one is out. */
+function askedFor(open: readonly Workpiece[], { what: word }: Deed, nowMs: number): readonly Workpiece[] {
+  if (word === 'release') return open.filter(({ heldUntilMs }) => heldUntilMs !== null && heldUntilMs > nowMs);
+  return word === 'hear' ? open.filter(({ call }) => call !== null && call.heardMs === null) : [];
 }
 
 /** Where a day gets on: a few doughs, the ones that are furthest. */
