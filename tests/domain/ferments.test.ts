@@ -21,6 +21,13 @@ describe('D30 a ferment is living stock', () => {
     expect(floor.due('L1')).toMatchObject({ phase: 'resting', earliestMs: OPENING_MS + 6 * HOUR_MS });
   });
 
+  test('its ripening cannot be left out, which would take the pot off the floor', () => {
+    const floor = levainFloor(POT);
+    floor.finish('L1', 'feed');
+    const { decision } = floor.give({ type: 'skipStep', workpieceId: floor.id('L1'), stepId: 'ripen', reason: 'in a hurry' });
+    expect(decision).toEqual({ ok: false, fault: { code: 'stepNotReached', tag: 'L1', stepId: 'ripen', currentStepId: 'feed' } });
+  });
+
   test('it calls to be fed again when that is planned, or when it is past its time', () => {
     const floor = levainFloor(POT);
     feedPot(floor, 'L1');

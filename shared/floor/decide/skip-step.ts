@@ -18,6 +18,9 @@ export function decideSkipStep(state: FloorState, command: CommandOf<'skipStep'>
   const { workpiece, way, due, atMs } = believed.value;
   const again = fedJustNow(state, workpiece, due.action, atMs);
   if (again !== null && command.stepId === due.action.id) return refused(again);
+  // A pot ripens until it is fed: leaving the ripening itself out would take it off the floor with all that is in it.
+  if (workpiece.stock !== null && command.stepId !== due.action.id)
+    return refused({ code: 'stepNotReached', tag: workpiece.tag, stepId: command.stepId, currentStepId: due.action.id });
   const events: FloorEvent[] = [];
   const first = way.findIndex((step) => step.id === command.stepId);
   const skipped = skippedWith(way, first === -1 ? way.indexOf(due.action) : first);
