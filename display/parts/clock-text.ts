@@ -1,5 +1,5 @@
 import { countdownTo, nextChangeMs } from '../../shared/floor/countdown.ts';
-import { minutesWords } from '../words/en/clock.ts';
+import { hoursWords, minutesWords } from '../words/en/clock.ts';
 
 const MINUTE_MS = 60_000;
 /** British English: the locale of the words, and one in which midnight is 00:00. */
@@ -31,6 +31,8 @@ export function countdownText(dueMs: number, nowMs: number, zone: string): strin
       return countdown.text;
     case 'minutes':
       return minutesWords(countdown.minutes);
+    case 'hours':
+      return hoursWords(countdown.hours);
     case 'clock':
       return clockText(countdown.atMs, zone);
   }

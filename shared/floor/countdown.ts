@@ -4,19 +4,23 @@ const MINUTE_S = 60;
 const WHOLE_MINUTES_FROM_S = 10 * MINUTE_S;
 /** Beyond this a clock time says more than a count of minutes. */
 const CLOCK_FROM_S = 3 * 60 * MINUTE_S;
+/** From here on a clock time could be taken for today's: hours say that it is not. */
+const HOURS_FROM_S = 18 * 60 * MINUTE_S;
 
 /** What a countdown shows. `clock` leaves the instant to whoever knows the house's time zone. */
 export type Countdown =
   | { readonly kind: 'minutes'; readonly minutes: number }
+  | { readonly kind: 'hours'; readonly hours: number }
   | { readonly kind: 'text'; readonly text: string }
   | { readonly kind: 'clock'; readonly atMs: number };
 
 /**
- * Time to an instant, rounded up so that it reads 0:00 exactly when due: a clock time beyond three hours, whole
- * minutes above ten, `m:ss` below, `+m:ss` (rounded down) past due.
+ * Time to an instant, rounded up so that it reads 0:00 exactly when due: whole hours beyond eighteen, a clock
+ * time beyond three, whole minutes above ten, `m:ss` below, `+m:ss` (rounded down) past due.
  */
 export function countdownTo(dueMs: number, nowMs: number): Countdown {
   const leftS = Math.ceil((dueMs - nowMs) / SECOND_MS);
+  if (leftS > HOURS_FROM_S) return { kind: 'hours', hours: Math.ceil(leftS / (60 * MINUTE_S)) };
   if (leftS > CLOCK_FROM_S) return { kind: 'clock', atMs: dueMs };
   if (leftS > WHOLE_MINUTES_FROM_S) return { kind: 'minutes', minutes: Math.ceil(leftS / MINUTE_S) };
   if (leftS >= 0) return { kind: 'text', text: minutesAndSeconds(leftS === 0 ? 0 : leftS) };

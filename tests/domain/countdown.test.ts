@@ -15,6 +15,8 @@ function shown(leftMs: number): string {
       return countdown.text;
     case 'minutes':
       return `${countdown.minutes} min`;
+    case 'hours':
+      return `${countdown.hours} h`;
     case 'clock':
       return countdown.atMs === OPENING_MS ? 'clock' : 'wrong instant';
   }
@@ -64,5 +66,12 @@ describe('D18 a countdown reads 0:00 exactly when due', () => {
       }),
       { seed: 5, numRuns: 200 },
     );
+  });
+
+  test('so far out that a clock time could be taken for today’s, it reads in hours', () => {
+    const hourMs = 3_600_000;
+    expect(countdownTo(18 * hourMs, 0)).toEqual({ kind: 'clock', atMs: 18 * hourMs });
+    expect(countdownTo(18 * hourMs + 1, 0)).toEqual({ kind: 'hours', hours: 19 });
+    expect(countdownTo(24 * hourMs, 0)).toEqual({ kind: 'hours', hours: 24 });
   });
 });

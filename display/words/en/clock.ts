@@ -16,3 +16,8 @@ export const AXIS_MARKS: readonly { readonly minutes: number; readonly text: str
 
 /** What the axis is, for a screen reader. */
 export const AXIS_LABEL = 'minutes and hours from now';
+
+/** Whole hours left, "24 h". */
+export function hoursWords(hours: number): string {
+  return `${hours} h`;
+}
