@@ -5,10 +5,10 @@ import type { House } from '../../shared/documents/house.ts';
 import type { Kitchen } from '../../shared/documents/kitchen.ts';
 import type { FloorState, Versioned } from '../../shared/floor/state.ts';
 import type { FloorView } from '../link/floor-link.ts';
+import { stillOf } from '../parts/still-of.ts';
 import { nextTextChangeMs } from '../parts/clock-text.ts';
 import { TickingClock, type ClockSource } from '../parts/ticking-clock.ts';
 import { KITCHEN } from '../words/en/kitchen.ts';
-import { PHONE } from '../words/en/phone.ts';
 import { placeOf, type Chosen } from './chosen.ts';
 import { edited, isOvertaken, onNewer, settled, type Draft } from './draft.ts';
 import './draft-bar.ts';
@@ -259,19 +259,6 @@ export class KitchenPage extends LitElement {
       this.houseDraft = { ...houseDraft, isSent: true, told: [] };
       this.dispatchEvent(new KitchenCommandEvent({ type: 'adoptHouse', fromVersion: houseDraft.version, house: houseDraft.mine }));
     }
-  }
-}
-
-/** What is said in place of the kitchen where this page cannot go on. */
-function stillOf(view: FloorView): readonly [string, string] | null {
-  if (view.connection.phase !== 'refused') return null;
-  switch (view.connection.why) {
-    case 'otherVersion':
-      return [PHONE.otherVersionTitle, PHONE.otherVersionMore];
-    case 'forbidden':
-      return [PHONE.forbiddenTitle, PHONE.forbiddenMore];
-    case 'full':
-      return [PHONE.fullTitle, PHONE.fullMore];
   }
 }
 

@@ -5,6 +5,7 @@ import type { ClientCommand } from '../../shared/floor/commands.ts';
 import type { FloorState } from '../../shared/floor/state.ts';
 import { obstacleOf } from '../../shared/floor/ways-out.ts';
 import type { FloorView } from '../link/floor-link.ts';
+import { stillOf } from '../parts/still-of.ts';
 import { floorDateOf } from '../parts/day-tag.ts';
 import { nextTextChangeMs } from '../parts/clock-text.ts';
 import { TickingClock, type ClockSource } from '../parts/ticking-clock.ts';
@@ -317,19 +318,6 @@ function touchedIds(command: ClientCommand): readonly string[] {
   if ('workpieceIds' in command) return command.workpieceIds;
   if ('toWorkpieceId' in command) return [command.toWorkpieceId];
   return 'workpieceId' in command ? [command.workpieceId] : [];
-}
-
-/** What is said in place of the floor where there is no floor to show. */
-function stillOf(view: FloorView): readonly [string, string] | null {
-  if (view.connection.phase !== 'refused') return null;
-  switch (view.connection.why) {
-    case 'otherVersion':
-      return [PHONE.otherVersionTitle, PHONE.otherVersionMore];
-    case 'forbidden':
-      return [PHONE.forbiddenTitle, PHONE.forbiddenMore];
-    case 'full':
-      return [PHONE.fullTitle, PHONE.fullMore];
-  }
 }
 
 declare global {

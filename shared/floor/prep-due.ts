@@ -21,17 +21,15 @@ export interface PrepTimes {
 export function prepDueMs(state: FloorState, prep: Workpiece): number | null {
   const times = prepTimes(state, prep);
   if (times === null || prep.serves === null) return null;
-  const workMin = wayOf(state, prep).reduce(
-    (sum, step, index, way) => sum + (keepsAtLast(step, index, way) ? 0 : targetMin(step, prep.pieces)),
-    0,
-  );
-  const wantedMs = times.joinsMs - (workMin + prep.serves.readyMin) * MINUTE_MS;
+  const wantedMs = times.joinsMs - (prepWorkMin(wayOf(state, prep)) + prep.serves.readyMin) * MINUTE_MS;
   return times.notBeforeMs === null ? wantedMs : Math.max(wantedMs, times.notBeforeMs);
 }
 
-/** The last rest of a prep is where it is kept until it joins: it takes none of the time before. */
-export function keepsAtLast(step: Step, index: number, way: readonly Step[]): boolean {
-  return index === way.length - 1 && step.kind === 'timed';
+/** How many minutes a prep takes until it can be kept: the last rest is where it is kept until it joins, and takes none of them. */
+export function prepWorkMin(way: readonly Step[]): number {
+  const isKeptAtLast = way.at(-1)?.kind === 'timed';
+  // A prep is not in pieces: its work is as long as the method says.
+  return way.slice(0, isKeptAtLast ? -1 : undefined).reduce((sum, step) => sum + targetMin(step, null), 0);
 }
 
 /** When the prep joins and may be begun; null where its dough is no longer on the floor or past that step. */

@@ -6,6 +6,7 @@ import type { Despite, EventOf, FloorEvent } from '../events.ts';
 import type { Refusal } from '../refusals.ts';
 import type { FloorState, Workpiece } from '../state.ts';
 import { machineFor } from './machine.ts';
+import type { Standing } from './standing.ts';
 import { takeVessels } from './vessels.ts';
 
 /** What the tap says of the beginning beside the step: a mixer of its choice, and what it goes on with knowingly. */
@@ -51,6 +52,21 @@ export function startOf(
     ...(context.tapUncertain ? { tapUncertain: true as const } : {}),
   };
   return accepted([...vessels.value, started]);
+}
+
+/** The called step is begun by a tap: a rest that stands before it is over with that. */
+export function beginCalled(
+  state: FloorState,
+  { workpiece, due, atMs }: Standing,
+  context: CommandContext,
+  wishes: BeginWishes = {},
+): Result<readonly FloorEvent[], Refusal> {
+  const started = startOf(state, workpiece, due.action, atMs, context, wishes);
+  if (!started.ok || due.phase !== 'resting') return started;
+  return accepted([
+    { type: 'stepDone', workpieceId: workpiece.id, stepId: due.step.id, atMs, ...stationFields(context) },
+    ...started.value,
+  ]);
 }
 
 /** The start of the next step where it begins by itself, or nothing. */

@@ -3,7 +3,7 @@ import type { CommandContext, CommandOf } from '../commands.ts';
 import type { FloorEvent } from '../events.ts';
 import type { Refusal } from '../refusals.ts';
 import type { FloorState, StepLife, Workpiece } from '../state.ts';
-import { startOf, stationFields } from './begin.ts';
+import { beginCalled } from './begin.ts';
 import type { Decision } from './decision.ts';
 import { believedStep, type Standing } from './standing.ts';
 
@@ -23,15 +23,9 @@ export function decideReportProgress(state: FloorState, command: CommandOf<'repo
   if (piecesDone > has) return refused({ code: 'morePiecesThanThere', ...at, wanted: piecesDone, has });
   const life = workpiece.steps[stepId];
   if (piecesDone === (life?.piecesDone ?? 0)) return refused({ code: 'nothingChanges', ...at });
-  const events: FloorEvent[] = [];
-  if (life === undefined) {
-    if (due.phase === 'resting')
-      events.push({ type: 'stepDone', workpieceId: workpiece.id, stepId: due.step.id, atMs, ...stationFields(context) });
-    const started = startOf(state, workpiece, due.action, atMs, context);
-    if (!started.ok) return started;
-    events.push(...started.value);
-  }
-  return accepted([...events, { type: 'stepProgressed', workpieceId: workpiece.id, stepId, atMs, piecesDone }]);
+  const begun: Result<readonly FloorEvent[], Refusal> = life === undefined ? beginCalled(state, believed.value, context) : accepted([]);
+  if (!begun.ok) return begun;
+  return accepted([...begun.value, { type: 'stepProgressed', workpieceId: workpiece.id, stepId, atMs, piecesDone }]);
 }
 
 /** The device's station works on the step too. */

@@ -5,7 +5,7 @@ import { accepted, refused, type Result } from '../../result.ts';
 import type { CommandOf } from '../commands.ts';
 import { newestFormula } from '../contents.ts';
 import type { EventOf, Serves } from '../events.ts';
-import { keepsAtLast } from '../prep-due.ts';
+import { prepWorkMin } from '../prep-due.ts';
 import type { Refusal } from '../refusals.ts';
 import type { FloorState } from '../state.ts';
 import { toTenth } from './sources.ts';
@@ -60,7 +60,7 @@ function prepFor(batch: Batch, formula: Formula, joinings: readonly Joining[]): 
   const grams = toTenth(joinings.reduce((sum, joining) => sum + joining.grams, 0));
   if (first === undefined || grams === 0) return null;
   const { joins, readyMin, notBefore, withinMin } = first.prep;
-  const startMin = first.afterMin - readyMin - workMin(formula);
+  const startMin = first.afterMin - readyMin - prepWorkMin(formula.method);
   return {
     formula,
     plannedStartMs: Math.max(0, Math.round(batch.plannedStartMs + startMin * MINUTE_MS)),
@@ -73,11 +73,6 @@ function prepFor(batch: Batch, formula: Formula, joinings: readonly Joining[]): 
       ...(withinMin === undefined ? {} : { withinMin }),
     },
   };
-}
-
-/** How long the prep takes until it can be kept. */
-function workMin(formula: Formula): number {
-  return formula.method.reduce((sum, step, index, way) => sum + (keepsAtLast(step, index, way) ? 0 : targetMin(step, null)), 0);
 }
 
 function joiningsOf(command: BringInDay, batch: Batch, find: FormulaOf): readonly Joining[] {

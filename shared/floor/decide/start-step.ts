@@ -1,7 +1,7 @@
-import { accepted, refused } from '../../result.ts';
+import { refused } from '../../result.ts';
 import type { CommandContext, CommandOf } from '../commands.ts';
 import type { FloorState } from '../state.ts';
-import { startOf, stationFields } from './begin.ts';
+import { beginCalled } from './begin.ts';
 import type { Decision } from './decision.ts';
 import { fedJustNow } from './feed.ts';
 import { alreadyStarted, believedStep } from './standing.ts';
@@ -15,12 +15,5 @@ export function decideStartStep(state: FloorState, command: CommandOf<'startStep
   if (life?.status === 'started') return refused(alreadyStarted(workpiece, command.stepId, life));
   const again = fedJustNow(state, workpiece, due.action, atMs);
   if (again !== null && command.stepId === due.action.id) return refused(again);
-  const started = startOf(state, workpiece, due.action, atMs, context, command);
-  if (!started.ok) return started;
-  if (due.phase !== 'resting') return accepted(started.value);
-  // A rest stands before the step that is called, and is over now.
-  return accepted([
-    { type: 'stepDone', workpieceId: workpiece.id, stepId: due.step.id, atMs, ...stationFields(context) },
-    ...started.value,
-  ]);
+  return beginCalled(state, believed.value, context, command);
 }
