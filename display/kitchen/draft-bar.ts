@@ -1,6 +1,6 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import { KITCHEN } from '../words/en/kitchen.ts';
+import { KITCHEN } from '../words/kitchen.ts';
 import { DraftEvent } from './kitchen-events.ts';
 import { kitchenStyles, plainButtonStyles } from './kitchen-styles.ts';
 

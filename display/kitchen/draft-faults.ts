@@ -6,7 +6,7 @@ import { kitchenFaults, type FileFault } from '../../shared/documents/kitchen-fa
 import { kitchenSchema, type Kitchen } from '../../shared/documents/kitchen.ts';
 import { changeFaults } from '../../shared/floor/kitchen-change.ts';
 import type { FloorState } from '../../shared/floor/state.ts';
-import { atLeastWords, atMostWords, faultOfWords, NUMBER_NEEDED, ONE_NEEDED, TEXT_NEEDED, WHOLE_NEEDED } from '../words/en/kitchen.ts';
+import { atLeastWords, atMostWords, faultOfWords, NUMBER_NEEDED, ONE_NEEDED, TEXT_NEEDED, WHOLE_NEEDED } from '../words/kitchen.ts';
 import { valueAt, type Inwards } from './inwards.ts';
 
 /** What is wrong with a draft. One whose shape is wrong cannot even be sent. */

@@ -2,7 +2,7 @@ import { houseSchema } from '../../shared/documents/house.ts';
 import type { House } from '../../shared/documents/house.ts';
 import type { Kitchen } from '../../shared/documents/kitchen.ts';
 import { NAME_CHARACTERS } from '../../shared/documents/names.ts';
-import { FIELDS, MIXER_KINDS, PLACE_KINDS, RULE_SETS, TEMPERATURE_UNITS, UNITS, VESSEL_KINDS, WEIGHT_UNITS } from '../words/en/kitchen.ts';
+import { FIELDS, MIXER_KINDS, PLACE_KINDS, RULE_SETS, TEMPERATURE_UNITS, UNITS, VESSEL_KINDS, WEIGHT_UNITS } from '../words/kitchen.ts';
 import type { PlaceKind } from './chosen.ts';
 
 /** How a number of a document is shown: as it is, or in the house's unit. */

@@ -1,5 +1,5 @@
 import type { Kitchen } from '../../shared/documents/kitchen.ts';
-import { KITCHEN } from '../words/en/kitchen.ts';
+import { KITCHEN } from '../words/kitchen.ts';
 import { LISTS, placeOf, type PlaceKind } from './chosen.ts';
 import { valueAt, withValueAt, type Inwards } from './inwards.ts';
 

@@ -1,7 +1,7 @@
 import { css, html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { unreachable } from '../../shared/result.ts';
-import { KITCHEN, NUMBER_NEEDED, ONE_NEEDED, rangeWords, TEXT_NEEDED, WHOLE_NEEDED } from '../words/en/kitchen.ts';
+import { KITCHEN, NUMBER_NEEDED, ONE_NEEDED, rangeWords, TEXT_NEEDED, WHOLE_NEEDED } from '../words/kitchen.ts';
 import type { Field } from './fields.ts';
 import { FieldChangedEvent } from './kitchen-events.ts';
 import { kitchenStyles } from './kitchen-styles.ts';
@@ -52,7 +52,7 @@ export class KitchenField extends LitElement {
         padding: 6px 10px;
         border: 2px solid var(--ink);
         border-radius: var(--radius);
-        background: #fff;
+        background: var(--field);
         color: var(--ink);
         font: inherit;
         font-size: 18px;

@@ -3,8 +3,8 @@ import { customElement, property } from 'lit/decorators.js';
 import type { FloorView } from '../link/floor-link.ts';
 import { clockText } from '../parts/clock-text.ts';
 import { factsOf, zoneOf } from '../phone/floor-facts.ts';
-import { KITCHEN, noLinkSinceWords, paceOfKitchenWords } from '../words/en/kitchen.ts';
-import { refusalWords } from '../words/en/refusals.ts';
+import { KITCHEN, noLinkSinceWords, paceOfKitchenWords } from '../words/kitchen.ts';
+import { refusalWords } from '../words/refusals.ts';
 import { ThingChosenEvent } from './kitchen-events.ts';
 import { kitchenStyles, plainButtonStyles } from './kitchen-styles.ts';
 

@@ -8,7 +8,7 @@ import type { FloorView } from '../link/floor-link.ts';
 import { stillOf } from '../parts/still-of.ts';
 import { nextTextChangeMs } from '../parts/clock-text.ts';
 import { TickingClock, type ClockSource } from '../parts/ticking-clock.ts';
-import { KITCHEN } from '../words/en/kitchen.ts';
+import { KITCHEN } from '../words/kitchen.ts';
 import { placeOf, type Chosen } from './chosen.ts';
 import { edited, isOvertaken, onNewer, settled, type Draft } from './draft.ts';
 import './draft-bar.ts';

@@ -4,7 +4,7 @@ import type { House } from '../../shared/documents/house.ts';
 import type { Kitchen } from '../../shared/documents/kitchen.ts';
 import type { Resource } from '../../shared/floor/resources.ts';
 import { clockText } from '../parts/clock-text.ts';
-import { addWords, BLOCK_REASONS, blockedWords, KITCHEN } from '../words/en/kitchen.ts';
+import { addWords, BLOCK_REASONS, blockedWords, KITCHEN } from '../words/kitchen.ts';
 import { isSameChosen, placeOf, resourceOf, type Chosen, type PlaceKind } from './chosen.ts';
 import { faultsWithin } from './draft-faults.ts';
 import { ThingAddedEvent, ThingChosenEvent } from './kitchen-events.ts';

@@ -1,6 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Kitchen, Mixer } from '../../shared/documents/kitchen.ts';
-import { addWithinWords, KITCHEN, litresWords, MIXER_KINDS, rangeOfLoadWords } from '../words/en/kitchen.ts';
+import { addWithinWords, KITCHEN, litresWords, MIXER_KINDS, rangeOfLoadWords } from '../words/kitchen.ts';
 import { doughMeasure } from './fields.ts';
 import { ThingAddedEvent } from './kitchen-events.ts';
 import { freeWord, tagsOr, thing, zone, type PlanContext } from './plan-context.ts';

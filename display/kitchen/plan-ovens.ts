@@ -1,7 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Deck, Oven } from '../../shared/documents/kitchen.ts';
 import { temperatureText } from '../parts/temperature-text.ts';
-import { addWithinWords, KITCHEN, usuallyWords } from '../words/en/kitchen.ts';
+import { addWithinWords, KITCHEN, usuallyWords } from '../words/kitchen.ts';
 import { placeOf } from './chosen.ts';
 import { faultsWithin } from './draft-faults.ts';
 import { ThingAddedEvent } from './kitchen-events.ts';

@@ -1,7 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { RestPlace, Station } from '../../shared/documents/kitchen.ts';
 import { temperatureText } from '../parts/temperature-text.ts';
-import { handsWords, KITCHEN, PLACE_KINDS, roomWords } from '../words/en/kitchen.ts';
+import { handsWords, KITCHEN, PLACE_KINDS, roomWords } from '../words/kitchen.ts';
 import { freeWord, tagsOr, thing, zone, type PlanContext } from './plan-context.ts';
 
 /** Cells that are drawn for a place's room; beyond them only the number is said. */

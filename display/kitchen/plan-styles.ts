@@ -190,7 +190,7 @@ export const planStyles = css`
     height: 108px;
     border: 5px solid var(--ink);
     border-radius: 50%;
-    background: #fff;
+    background: var(--field);
   }
   .round.full {
     background: var(--rest);
@@ -233,7 +233,7 @@ export const planStyles = css`
     width: 16px;
     height: 12px;
     border: 2px solid var(--ink);
-    background: #fff;
+    background: var(--field);
   }
   .cell.full {
     background: var(--ink);
@@ -248,13 +248,13 @@ export const planStyles = css`
     width: 100%;
     height: 18px;
     border: 2px solid var(--ink);
-    background: #fff;
+    background: var(--field);
   }
   .part.full {
     background: var(--block);
   }
   .part.back {
-    background: repeating-linear-gradient(45deg, var(--ink) 0 3px, #fff 3px 8px);
+    background: repeating-linear-gradient(45deg, var(--ink) 0 3px, var(--field) 3px 8px);
   }
 
   .oven {
@@ -303,7 +303,7 @@ export const planStyles = css`
   .slot {
     min-height: 64px;
     padding-inline: 8px;
-    background: #fff;
+    background: var(--field);
   }
   .slot.full {
     background: var(--rest);

@@ -2,7 +2,7 @@ import { html, nothing, type TemplateResult } from 'lit';
 import type { Kitchen } from '../../shared/documents/kitchen.ts';
 import { clockText } from '../parts/clock-text.ts';
 import { place } from '../parts/place.ts';
-import { countWords, freeCountWords, heldCountWords, KITCHEN, returningWords } from '../words/en/kitchen.ts';
+import { countWords, freeCountWords, heldCountWords, KITCHEN, returningWords } from '../words/kitchen.ts';
 import { thing, zone, type PlanContext } from './plan-context.ts';
 
 type Vessel = Kitchen['vessels'][number];

@@ -4,7 +4,7 @@ import type { House } from '../../shared/documents/house.ts';
 import type { EventOf } from '../../shared/floor/events.ts';
 import type { Resource } from '../../shared/floor/resources.ts';
 import { clockText } from '../parts/clock-text.ts';
-import { BLOCK_REASONS, blockedWords, KITCHEN, UNITS } from '../words/en/kitchen.ts';
+import { BLOCK_REASONS, blockedWords, KITCHEN, UNITS } from '../words/kitchen.ts';
 import { temperatureMeasure, type Field } from './fields.ts';
 import { KitchenCommandEvent, type FieldChangedEvent } from './kitchen-events.ts';
 import './kitchen-field.ts';

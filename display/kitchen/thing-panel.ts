@@ -4,7 +4,7 @@ import type { FileFault } from '../../shared/documents/kitchen-faults.ts';
 import { pathText } from '../../shared/documents/bakehouse-file.ts';
 import type { House } from '../../shared/documents/house.ts';
 import type { Deck, Kitchen } from '../../shared/documents/kitchen.ts';
-import { KITCHEN } from '../words/en/kitchen.ts';
+import { KITCHEN } from '../words/kitchen.ts';
 import { placeOf, resourceOf, type Chosen } from './chosen.ts';
 import { faultsWithin } from './draft-faults.ts';
 import { fieldsOf, houseFields, keyField, type Field } from './fields.ts';

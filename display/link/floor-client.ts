@@ -1,7 +1,7 @@
 import type { ClientCommand } from '../../shared/floor/commands.ts';
 import { assert } from '../../shared/result.ts';
 import { HEARTBEAT_MS, PING_EVERY_MS, SILENCE_MS } from '../../shared/wire/protocol.ts';
-import type { SoundReadiness } from '../../shared/wire/up.ts';
+import type { SoundReadiness, PageKind } from '../../shared/wire/up.ts';
 import type { FloorLink, FloorView, SoundRequest } from './floor-link.ts';
 import { HouseClockReader } from './house-clock.ts';
 import { advance } from './link-core.ts';
@@ -58,7 +58,7 @@ export class FloorClient implements FloorLink {
   #cancelHeartbeat: (() => void) | null = null;
   #cancelClockCheck: (() => void) | null = null;
 
-  constructor(page: 'wall' | 'phone', around: Surroundings) {
+  constructor(page: PageKind, around: Surroundings) {
     this.#around = around;
     this.#link = newLink(
       page,

@@ -1,7 +1,7 @@
 import type { ClientCommand } from '../../shared/floor/commands.ts';
 import { EMPTY_STATE, type FloorState } from '../../shared/floor/state.ts';
 import type { Device, DownMessage } from '../../shared/wire/down.ts';
-import type { SoundReadiness, UpMessage } from '../../shared/wire/up.ts';
+import type { SoundReadiness, UpMessage, PageKind } from '../../shared/wire/up.ts';
 import type { AnsweredTap, Connection, SoundRequest } from './floor-link.ts';
 import { NO_CLOCK, type HouseClock } from './house-clock.ts';
 import type { KeptRecord } from './kept-tap.ts';
@@ -20,7 +20,7 @@ export type Line = 'down' | 'greeting' | 'catchingUp' | 'live';
 
 /** Everything that a page knows of its server. Immutable; `advance` makes the next one. */
 export interface LinkState {
-  readonly page: 'wall' | 'phone';
+  readonly page: PageKind;
   readonly pageId: string;
   readonly line: Line;
   readonly refusedWhy: Extract<Connection, { phase: 'refused' }>['why'] | null;
@@ -83,7 +83,7 @@ export type LinkEffect =
   | { readonly type: 'sound'; readonly request: SoundRequest };
 
 /** A link before its first connection, with the taps that an earlier load of the page has kept. */
-export function newLink(page: 'wall' | 'phone', pageId: string, kept: readonly KeptRecord[]): LinkState {
+export function newLink(page: PageKind, pageId: string, kept: readonly KeptRecord[]): LinkState {
   return {
     page,
     pageId,

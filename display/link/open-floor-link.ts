@@ -1,4 +1,5 @@
 // First: before any schema is made.
+import type { PageKind } from '../../shared/wire/up.ts';
 import '../parts/no-eval.ts';
 import { FloorClient, type LinkSocket, type SocketHandlers } from './floor-client.ts';
 import type { FloorLink } from './floor-link.ts';
@@ -15,7 +16,7 @@ const UNDERSTOOD_AFTER_MS = 60_000;
  * Opens the page's one link to the server it came from, with the browser's own pieces: websocket, clocks, timers,
  * storage where there is one. Nothing that needs a secure context is used.
  */
-export function openFloorLink(options: { readonly page: 'wall' | 'phone' }): FloorLink {
+export function openFloorLink(options: { readonly page: PageKind }): FloorLink {
   const local = storageOrNone(() => localStorage);
   const loads = new PageLoadGuard(storageOrNone(() => sessionStorage));
   const client = new FloorClient(options.page, {
@@ -40,7 +41,7 @@ export function openFloorLink(options: { readonly page: 'wall' | 'phone' }): Flo
 }
 
 /** The websocket's address on the host that the page came from. A wall and a phone in one browser are two devices. */
-export function liveUrl(from: { readonly protocol: string; readonly host: string }, page: 'wall' | 'phone'): string {
+export function liveUrl(from: { readonly protocol: string; readonly host: string }, page: PageKind): string {
   return `${from.protocol === 'https:' ? 'wss' : 'ws'}://${from.host}/live?page=${page}`;
 }
 

@@ -1,3 +1,4 @@
+import type { PageKind } from '../../shared/wire/up.ts';
 import { MAX_KEPT_TAPS, keptTapSchema, type KeptRecord } from './kept-tap.ts';
 
 /** Where a page keeps its unanswered taps across reloads. */
@@ -25,7 +26,7 @@ export const NO_STORE: TapStore = { load: () => [], keep: () => false, forget: (
  * Keeps each tap under a key of its own, so that two tabs of one phone never write over one another's. Both may send the
  * same tap after a reload: its id makes the second harmless. What cannot be read as a tap is removed.
  */
-export function tapStoreOn(storage: TextStore, page: 'wall' | 'phone'): TapStore {
+export function tapStoreOn(storage: TextStore, page: PageKind): TapStore {
   const prefix = `ovenward.tap.${page}.`;
   return {
     load: () => {

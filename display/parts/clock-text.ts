@@ -1,5 +1,5 @@
 import { countdownTo, nextChangeMs } from '../../shared/floor/countdown.ts';
-import { hoursWords, minutesWords } from '../words/en/clock.ts';
+import { hoursWords, minutesWords } from '../words/clock.ts';
 
 const MINUTE_MS = 60_000;
 /** British English: the locale of the words, and one in which midnight is 00:00. */

@@ -1,5 +1,5 @@
 import type { FloorView } from '../link/floor-link.ts';
-import { PHONE } from '../words/en/phone.ts';
+import { PHONE } from '../words/phone.ts';
 
 /** What is said in place of a page where the server does not let it on: a title and what to do. Null where it may go on. */
 export function stillOf(view: FloorView): readonly [string, string] | null {

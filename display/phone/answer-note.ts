@@ -1,8 +1,8 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { FloorView } from '../link/floor-link.ts';
-import { PHONE } from '../words/en/phone.ts';
-import { refusalWords } from '../words/en/refusals.ts';
+import { PHONE } from '../words/phone.ts';
+import { refusalWords } from '../words/refusals.ts';
 import { factsOf } from './floor-facts.ts';
 import { baseStyles } from './phone-styles.ts';
 

@@ -1,6 +1,6 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import { PHONE } from '../words/en/phone.ts';
+import { PHONE } from '../words/phone.ts';
 import { GoBackEvent } from './phone-events.ts';
 import { baseStyles, buttonStyles } from './phone-styles.ts';
 

@@ -1,8 +1,8 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { MORE_TIME_MINUTES, type ClientCommand } from '../../shared/floor/commands.ts';
-import { MINUTES_UNIT, minutesMoreWords, PHONE } from '../words/en/phone.ts';
-import { VERBS } from '../words/en/verbs.ts';
+import { MINUTES_UNIT, minutesMoreWords, PHONE } from '../words/phone.ts';
+import { VERBS } from '../words/verbs.ts';
 import type { CardModel } from './card-model.ts';
 import { FloorCommandEvent } from './phone-events.ts';
 import { baseStyles, buttonRowStyles, buttonStyles } from './phone-styles.ts';

@@ -1,8 +1,8 @@
 import { html, type TemplateResult } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import type { FloorState, Workpiece } from '../../shared/floor/state.ts';
-import { PANELS } from '../words/en/panels.ts';
-import { VERBS } from '../words/en/verbs.ts';
+import { PANELS } from '../words/panels.ts';
+import { VERBS } from '../words/verbs.ts';
 import type { CardModel } from './card-model.ts';
 import { CardPanel } from './card-panel.ts';
 import { countables, countedCuts, neededG } from './count-model.ts';

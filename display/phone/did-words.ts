@@ -5,9 +5,9 @@ import { workpieceIdOf, type DoughCommand } from '../link/command-workpiece.ts';
 import { clockText } from '../parts/clock-text.ts';
 import { dayTag, floorDateOf } from '../parts/day-tag.ts';
 import { temperatureText } from '../parts/temperature-text.ts';
-import { gramsWords } from '../words/en/floor.ts';
-import { DID, PHONE } from '../words/en/phone.ts';
-import { VERBS } from '../words/en/verbs.ts';
+import { gramsWords } from '../words/floor.ts';
+import { DID, PHONE } from '../words/phone.ts';
+import { VERBS } from '../words/verbs.ts';
 import { stepOf } from './card-model.ts';
 import { stationName, zoneOf } from './floor-facts.ts';
 

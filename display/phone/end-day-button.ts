@@ -1,7 +1,7 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { weekdayText } from '../parts/clock-text.ts';
-import { PANELS } from '../words/en/panels.ts';
+import { PANELS } from '../words/panels.ts';
 import { FloorCommandEvent, ShowScreenEvent } from './phone-events.ts';
 import { baseStyles, buttonStyles } from './phone-styles.ts';
 

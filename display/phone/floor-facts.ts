@@ -3,8 +3,8 @@ import { decksOf } from '../../shared/floor/slots.ts';
 import type { FloorState } from '../../shared/floor/state.ts';
 import type { Device } from '../../shared/wire/down.ts';
 import { clockText } from '../parts/clock-text.ts';
-import type { RefusalFacts } from '../words/en/refusals.ts';
-import { VERBS } from '../words/en/verbs.ts';
+import type { RefusalFacts } from '../words/refusals.ts';
+import { VERBS } from '../words/verbs.ts';
 import { stepOf } from './card-model.ts';
 
 /** The house's time zone; the world's clock where the house has not said. */

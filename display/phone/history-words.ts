@@ -1,8 +1,8 @@
 import type { Correction, FloorState } from '../../shared/floor/state.ts';
 import { wayOf } from '../../shared/floor/way.ts';
 import { clockText } from '../parts/clock-text.ts';
-import { CORRECTED, DESPITE, nthWords, PANELS } from '../words/en/panels.ts';
-import { VERBS } from '../words/en/verbs.ts';
+import { CORRECTED, DESPITE, nthWords, PANELS } from '../words/panels.ts';
+import { VERBS } from '../words/verbs.ts';
 import { stationName } from './floor-facts.ts';
 import type { Past } from './history-model.ts';
 import { placeOf } from './where-model.ts';

@@ -1,7 +1,7 @@
 import { html, type TemplateResult } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import type { FloorState, Workpiece } from '../../shared/floor/state.ts';
-import { PANELS } from '../words/en/panels.ts';
+import { PANELS } from '../words/panels.ts';
 import type { CardModel } from './card-model.ts';
 import { CardPanel } from './card-panel.ts';
 import { joinChoices, loadParts, putBackChoices } from './more-model.ts';

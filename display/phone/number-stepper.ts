@@ -1,6 +1,6 @@
 import { css, html, LitElement, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import { PANELS } from '../words/en/panels.ts';
+import { PANELS } from '../words/panels.ts';
 import { fieldStyles } from './field-styles.ts';
 import { baseStyles, buttonStyles } from './phone-styles.ts';
 

@@ -5,9 +5,9 @@ import type { FloorState } from '../../shared/floor/state.ts';
 import { wayOf } from '../../shared/floor/way.ts';
 import type { Obstacle } from '../../shared/floor/ways-out.ts';
 import { temperatureText } from '../parts/temperature-text.ts';
-import { ALLERGENS, gramsWords, listWords } from '../words/en/floor.ts';
-import { reasonWords, type RefusalFacts } from '../words/en/refusals.ts';
-import { mayBeInWords, wayOutWords, type WayOutFacts } from '../words/en/ways-out.ts';
+import { ALLERGENS, gramsWords, listWords } from '../words/floor.ts';
+import { reasonWords, type RefusalFacts } from '../words/refusals.ts';
+import { mayBeInWords, wayOutWords, type WayOutFacts } from '../words/ways-out.ts';
 
 /** A way out as a button: what it says, and the command that it is. */
 export interface WayOutChoice {

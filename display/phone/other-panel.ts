@@ -1,8 +1,8 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { HOLD_MINUTES, MORE_TIME_MINUTES, type ClientCommand } from '../../shared/floor/commands.ts';
-import { holdMinutesWords, MINUTES_UNIT, minutesMoreWords, PHONE } from '../words/en/phone.ts';
-import { PANELS } from '../words/en/panels.ts';
+import { holdMinutesWords, MINUTES_UNIT, minutesMoreWords, PHONE } from '../words/phone.ts';
+import { PANELS } from '../words/panels.ts';
 import type { CardModel } from './card-model.ts';
 import { FloorCommandEvent, PanelWantedEvent } from './phone-events.ts';
 import { baseStyles, buttonRowStyles, buttonStyles } from './phone-styles.ts';

@@ -2,7 +2,7 @@ import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { clockText } from '../parts/clock-text.ts';
 import type { FloorView } from '../link/floor-link.ts';
-import { keptWords, noLinkWords, PHONE, phonePaceWords } from '../words/en/phone.ts';
+import { keptWords, noLinkWords, PHONE, phonePaceWords } from '../words/phone.ts';
 import { zoneOf } from './floor-facts.ts';
 import { ShowScreenEvent } from './phone-events.ts';
 import { baseStyles, buttonStyles } from './phone-styles.ts';

@@ -2,7 +2,7 @@ import { css, html, LitElement, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { repeat } from 'lit/directives/repeat.js';
 import type { Row } from '../../shared/floor/board.ts';
-import { PHONE } from '../words/en/phone.ts';
+import { PHONE } from '../words/phone.ts';
 import { RowsMovedEvent } from './phone-events.ts';
 import './phone-row.ts';
 import { baseStyles } from './phone-styles.ts';

@@ -10,7 +10,7 @@ import { floorDateOf } from '../parts/day-tag.ts';
 import { nextTextChangeMs } from '../parts/clock-text.ts';
 import { TickingClock, type ClockSource } from '../parts/ticking-clock.ts';
 import { steadyOrder } from '../parts/order.ts';
-import { PHONE } from '../words/en/phone.ts';
+import { PHONE } from '../words/phone.ts';
 import { ActGate } from './act-gate.ts';
 import './answer-note.ts';
 import './bottom-bar.ts';

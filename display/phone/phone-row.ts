@@ -4,7 +4,7 @@ import type { Row } from '../../shared/floor/board.ts';
 import { countdownText } from '../parts/clock-text.ts';
 import { dayTag } from '../parts/day-tag.ts';
 import '../parts/role-mark.ts';
-import { PHONE } from '../words/en/phone.ts';
+import { PHONE } from '../words/phone.ts';
 import { ShowScreenEvent } from './phone-events.ts';
 import { baseStyles, buttonStyles } from './phone-styles.ts';
 import { progressOf, quietWords, roleWords, standingWords, verbWords, whoIds } from './row-words.ts';

@@ -3,7 +3,7 @@ import { customElement, state } from 'lit/decorators.js';
 import type { FloorState, Workpiece } from '../../shared/floor/state.ts';
 import { clockText, weekdayText } from '../parts/clock-text.ts';
 import { zonedDate } from '../parts/zoned-instant.ts';
-import { PANELS } from '../words/en/panels.ts';
+import { PANELS } from '../words/panels.ts';
 import type { CardModel } from './card-model.ts';
 import { CardPanel } from './card-panel.ts';
 import { feedTargetG, feedTimes, usualFeed, type Feed, type FeedTime } from './feed-model.ts';

@@ -1,10 +1,10 @@
 import type { Row } from '../../shared/floor/board.ts';
 import type { Role } from '../../shared/floor/due.ts';
 import { clockText } from '../parts/clock-text.ts';
-import { heardAtWords, heldToWords, piecesDoneWords, startedAtWords } from '../words/en/phone.ts';
-import { joinsWords, notBeforeWords, PANELS, shortWords } from '../words/en/panels.ts';
-import { lostWords, ROLES } from '../words/en/roles.ts';
-import { CHECK_CALL, VERBS } from '../words/en/verbs.ts';
+import { heardAtWords, heldToWords, piecesDoneWords, startedAtWords } from '../words/phone.ts';
+import { joinsWords, notBeforeWords, PANELS, shortWords } from '../words/panels.ts';
+import { lostWords, ROLES } from '../words/roles.ts';
+import { CHECK_CALL, VERBS } from '../words/verbs.ts';
 import { isUnderWay } from './work-model.ts';
 
 /** The verb as a row says it: a call loud, what runs quietly, a judged step that is due as a check. */

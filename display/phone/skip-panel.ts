@@ -1,8 +1,8 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { REMARK_CHARACTERS } from '../../shared/documents/names.ts';
-import { PHONE, SKIP_REASONS, skipTitleWords } from '../words/en/phone.ts';
-import { VERBS } from '../words/en/verbs.ts';
+import { PHONE, SKIP_REASONS, skipTitleWords } from '../words/phone.ts';
+import { VERBS } from '../words/verbs.ts';
 import type { CardModel } from './card-model.ts';
 import { FloorCommandEvent } from './phone-events.ts';
 import { baseStyles, buttonStyles } from './phone-styles.ts';

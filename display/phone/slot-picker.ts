@@ -1,7 +1,7 @@
 import { css, html, LitElement, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { temperatureText } from '../parts/temperature-text.ts';
-import { PHONE, slotsChosenWords } from '../words/en/phone.ts';
+import { PHONE, slotsChosenWords } from '../words/phone.ts';
 import { toggled, type DeckChoice, type SlotChoice } from './card-model.ts';
 import { baseStyles, buttonStyles } from './phone-styles.ts';
 

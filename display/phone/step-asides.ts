@@ -1,7 +1,7 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { ClientCommand } from '../../shared/floor/commands.ts';
-import { PANELS } from '../words/en/panels.ts';
+import { PANELS } from '../words/panels.ts';
 import type { CardModel } from './card-model.ts';
 import { FloorCommandEvent, PanelWantedEvent, type Panel } from './phone-events.ts';
 import { baseStyles, buttonRowStyles, buttonStyles } from './phone-styles.ts';

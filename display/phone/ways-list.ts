@@ -1,6 +1,6 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import { PANELS } from '../words/en/panels.ts';
+import { PANELS } from '../words/panels.ts';
 import type { ObstacleModel } from './obstacle-model.ts';
 import { FloorCommandEvent } from './phone-events.ts';
 import { baseStyles, buttonStyles } from './phone-styles.ts';

@@ -1,7 +1,7 @@
 import { boardRows } from '../../shared/floor/board.ts';
 import type { CallLevel } from '../../shared/floor/events.ts';
 import type { FloorState } from '../../shared/floor/state.ts';
-import { announcement } from '../words/en/wall.ts';
+import { announcement } from '../words/wall.ts';
 import { mergeCalls } from '../parts/entry.ts';
 import { callText, rowModel } from './row-model.ts';
 

@@ -1,5 +1,5 @@
 import { textWidthPx } from '../parts/text-width.ts';
-import { AXIS_MARKS } from '../words/en/clock.ts';
+import { AXIS_MARKS } from '../words/clock.ts';
 
 const MINUTE_MS = 60_000;
 /** The time that lies within the first ln 2 of the axis: below it marks run, beyond it they creep. */

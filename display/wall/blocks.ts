@@ -1,7 +1,7 @@
 import type { EventOf } from '../../shared/floor/events.ts';
 import type { FloorState } from '../../shared/floor/state.ts';
 import { clockText } from '../parts/clock-text.ts';
-import { blockedWords } from '../words/en/wall.ts';
+import { blockedWords } from '../words/wall.ts';
 
 type Resource = EventOf<'resourceBlocked'>['resource'];
 

@@ -1,7 +1,7 @@
 import type { FloorState } from '../../shared/floor/state.ts';
 import { weekdayText } from '../parts/clock-text.ts';
 import { dayTag, floorDateOf } from '../parts/day-tag.ts';
-import { compactDayWords } from '../words/en/wall.ts';
+import { compactDayWords } from '../words/wall.ts';
 
 /** A tag as it is written where there is room: "Fri C1" for dough of another day. */
 export function longTag(state: FloorState, tag: string, serviceDate: string): string {

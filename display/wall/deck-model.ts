@@ -3,7 +3,7 @@ import type { FloorState } from '../../shared/floor/state.ts';
 import { clockText, countdownText } from '../parts/clock-text.ts';
 import { temperatureText } from '../parts/temperature-text.ts';
 import { fittingText, textWidthPx } from '../parts/text-width.ts';
-import { BLOCKED, freeSlotsWords, IN_THE_WAY, WALL } from '../words/en/wall.ts';
+import { BLOCKED, freeSlotsWords, IN_THE_WAY, WALL } from '../words/wall.ts';
 import { axisX, REACH_MS } from './axis.ts';
 import { blocksOf } from './blocks.ts';
 import { shortTagOf } from './day-tags.ts';

@@ -1,7 +1,7 @@
 import type { Step } from '../../shared/documents/method.ts';
 import type { FloorState } from '../../shared/floor/state.ts';
 import { temperatureText } from '../parts/temperature-text.ts';
-import { CHECK_CALL, VERBS } from '../words/en/verbs.ts';
+import { CHECK_CALL, VERBS } from '../words/verbs.ts';
 import { shortTag } from './day-tags.ts';
 import type { LeftContent } from './left-columns.ts';
 

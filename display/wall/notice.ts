@@ -1,5 +1,5 @@
 import type { FloorView } from '../link/floor-link.ts';
-import { WALL } from '../words/en/wall.ts';
+import { WALL } from '../words/wall.ts';
 
 /** What the wall says where doughs would stand. */
 export interface Notice {

@@ -6,7 +6,7 @@ import { newestFormula } from '../../shared/floor/contents.ts';
 import { clockText } from '../parts/clock-text.ts';
 import { temperatureText } from '../parts/temperature-text.ts';
 import { fittingText, textWidthPx } from '../parts/text-width.ts';
-import { blockedWords, IN_THE_WAY, WALL, WAY_OUT } from '../words/en/wall.ts';
+import { blockedWords, IN_THE_WAY, WALL, WAY_OUT } from '../words/wall.ts';
 import type { RowObstacle } from './obstacles.ts';
 
 const MINUTE_MS = 60_000;

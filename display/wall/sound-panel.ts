@@ -1,6 +1,6 @@
 import { css, html, LitElement, type TemplateResult } from 'lit';
 import { customElement } from 'lit/decorators.js';
-import { WALL } from '../words/en/wall.ts';
+import { WALL } from '../words/wall.ts';
 
 /** Covers the wall while its sound waits for a touch: a silent wall that looks ready would be trusted. */
 @customElement('sound-panel')

@@ -1,6 +1,6 @@
 import type { SoundReadiness } from '../../shared/wire/up.ts';
 import type { FloorView } from '../link/floor-link.ts';
-import { soundOnWords, WALL } from '../words/en/wall.ts';
+import { soundOnWords, WALL } from '../words/wall.ts';
 
 /** What the header says of sound. */
 export interface SoundState {

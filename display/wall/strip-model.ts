@@ -3,7 +3,7 @@ import { projectionOf, type OvenStay } from '../../shared/floor/projection.ts';
 import type { FloorState } from '../../shared/floor/state.ts';
 import { clockText } from '../parts/clock-text.ts';
 import { fittingText, textWidthPx } from '../parts/text-width.ts';
-import { ripeWords } from '../words/en/wall.ts';
+import { ripeWords } from '../words/wall.ts';
 import { axisX, REACH_MS } from './axis.ts';
 import { shortTagOf } from './day-tags.ts';
 import { obstacleLine, type ObstacleTexts } from './obstacle-texts.ts';

@@ -2,7 +2,7 @@ import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { place, px } from '../parts/place.ts';
 import { unseenStyles } from '../parts/unseen-styles.ts';
-import { AXIS_LABEL } from '../words/en/clock.ts';
+import { AXIS_LABEL } from '../words/clock.ts';
 import { axisMarks } from './axis.ts';
 
 /** The marks of the shared time axis, behind everything right of NOW. */

@@ -1,7 +1,7 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import '../parts/role-mark.ts';
-import { WALL } from '../words/en/wall.ts';
+import { WALL } from '../words/wall.ts';
 
 /** The house's time and name, and whether link and sound are in order. */
 @customElement('wall-header')

@@ -4,7 +4,7 @@ import type { DeckLanes } from '../../shared/floor/oven-lanes.ts';
 import type { FloorState } from '../../shared/floor/state.ts';
 import { place, px } from '../parts/place.ts';
 import { fittingText } from '../parts/text-width.ts';
-import { WALL } from '../words/en/wall.ts';
+import { WALL } from '../words/wall.ts';
 import type { Arrangement } from './arrangement.ts';
 import { blockedMixers } from './blocks.ts';
 import { deckModel } from './deck-model.ts';

@@ -9,7 +9,7 @@ import { place, type Placement } from '../parts/place.ts';
 import { TickingClock, type ClockSource } from '../parts/ticking-clock.ts';
 import { ViewportSize } from '../parts/viewport-size.ts';
 import { unseenStyles } from '../parts/unseen-styles.ts';
-import { paceWords, WALL } from '../words/en/wall.ts';
+import { paceWords, WALL } from '../words/wall.ts';
 import { announcementOf } from './announcement.ts';
 import { arrange, refreshRows, type Arrangement } from './arrangement.ts';
 import { ScreenTooSmall } from './governor.ts';

@@ -1,16 +1,19 @@
 import type { IncomingMessage } from 'node:http';
 import type { FastifyInstance, FastifyRequest } from 'fastify';
 import type { Device } from '../../shared/wire/down.ts';
+import type { PageKind } from '../../shared/wire/up.ts';
 import type { Devices } from '../devices/devices.ts';
-
-/** What a browser can have open, as a device. */
-export type PageKind = 'wall' | 'phone';
 
 /** Browsers keep a cookie for 400 days at most (RFC 6265bis section 5.5). */
 const MAX_AGE_S = 400 * 24 * 3600;
 
+/** What sort of device a page makes of its browser: a screen that is bolted to a station acts as a phone does. */
+function deviceKindOf(page: PageKind): 'wall' | 'phone' {
+  return page === 'wall' ? 'wall' : 'phone';
+}
+
 /** A wall and a phone in one browser are two devices. */
-function cookieName(kind: PageKind): string {
+function cookieName(kind: 'wall' | 'phone'): string {
   return `ovenward-${kind}`;
 }
 
@@ -26,9 +29,10 @@ export function setCookiesOnUpgrade(app: FastifyInstance): void {
 }
 
 /** The device behind an upgrade: its cookie's, or a new one that gets its cookie with the answer. Never what a message says. */
-export function deviceOfUpgrade(request: FastifyRequest, devices: Devices, kind: PageKind, nowMs: number): Device {
+export function deviceOfUpgrade(request: FastifyRequest, devices: Devices, page: PageKind, nowMs: number): Device {
   const settled = upgrades.get(request.raw);
   if (settled !== undefined) return settled.device;
+  const kind = deviceKindOf(page);
   const name = cookieName(kind);
   const known = devices.find(request.cookies[name] ?? '');
   if (known !== null && known.kind === kind) {

@@ -1,7 +1,8 @@
 import type { FastifyInstance } from 'fastify';
 import type { Devices } from '../devices/devices.ts';
 import type { LiveHub } from '../live/live-hub.ts';
-import { deviceOfUpgrade, type PageKind } from './device-cookie.ts';
+import { pageKindSchema, type PageKind } from '../../shared/wire/up.ts';
+import { deviceOfUpgrade } from './device-cookie.ts';
 import { sendProblem } from './problem.ts';
 import { servePeer } from './websocket-peer.ts';
 
@@ -10,7 +11,7 @@ export interface LiveRouteOptions {
   readonly clock: { realMs(): number };
 }
 
-/** The one websocket: `/live?page=wall` and `/live?page=phone`. */
+/** The one websocket: `/live?page=wall`, `/live?page=station`, `/live?page=phone`. */
 export function serveLive(app: FastifyInstance, hub: LiveHub, { devices, clock }: LiveRouteOptions): void {
   app.route({
     method: 'GET',
@@ -35,5 +36,6 @@ function hostOf(origin: string): string | null {
 }
 
 function pageOf(query: unknown): PageKind {
-  return typeof query === 'object' && query !== null && 'page' in query && query.page === 'wall' ? 'wall' : 'phone';
+  const asked = typeof query === 'object' && query !== null && 'page' in query ? pageKindSchema.safeParse(query.page) : null;
+  return asked?.success === true ? asked.data : 'phone';
 }

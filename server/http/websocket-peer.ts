@@ -1,10 +1,11 @@
+import type { PageKind } from '../../shared/wire/up.ts';
 import type { WebSocket } from 'ws';
 import type { Device } from '../../shared/wire/down.ts';
 import { CLOSE } from '../../shared/wire/protocol.ts';
 import type { LiveHub } from '../live/live-hub.ts';
 
 /** Connects a websocket to the hub. Text only: nothing of ours is binary. */
-export function servePeer(socket: WebSocket, hub: LiveHub, device: Device, page: 'wall' | 'phone'): void {
+export function servePeer(socket: WebSocket, hub: LiveHub, device: Device, page: PageKind): void {
   const connection = hub.connect(
     {
       send: (text) => socket.send(text),

@@ -14,7 +14,7 @@ import {
   SILENCE_MS,
   UNASKED_T1,
 } from '../../shared/wire/protocol.ts';
-import { upMessageSchema, type Hello, type UpMessage } from '../../shared/wire/up.ts';
+import { upMessageSchema, type Hello, type UpMessage, type PageKind } from '../../shared/wire/up.ts';
 import { mayGive, mayUse, type RoleOf } from '../access/roles.ts';
 import type { HouseClock } from '../clock/house-clock.ts';
 import type { Committed, Floor } from '../floor/floor.ts';
@@ -80,7 +80,7 @@ export class LiveHub {
   }
 
   /** Takes in a websocket whose device is known; null, and closed with the reason, where it may not be here or there is no room. */
-  connect(peer: Peer, device: Device, page: 'wall' | 'phone'): Connection | null {
+  connect(peer: Peer, device: Device, page: PageKind): Connection | null {
     if (!mayUse(this.#options.roleOf(device), 'GET /live')) {
       peer.close(CLOSE.forbidden, 'this device may not be here');
       return null;

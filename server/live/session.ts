@@ -1,5 +1,5 @@
 import type { Device } from '../../shared/wire/down.ts';
-import type { SoundReadiness } from '../../shared/wire/up.ts';
+import type { SoundReadiness, PageKind } from '../../shared/wire/up.ts';
 import type { Peer } from './peer.ts';
 
 /** A websocket that has not said hello yet: it gets nothing and may say nothing else. */
@@ -7,7 +7,7 @@ export interface GreetingSession {
   readonly phase: 'greeting';
   readonly peer: Peer;
   readonly device: Device;
-  readonly page: 'wall' | 'phone';
+  readonly page: PageKind;
 }
 
 /** One that has the whole state and gets everything as it comes. */
@@ -15,7 +15,7 @@ export interface LiveSession {
   readonly phase: 'live';
   readonly peer: Peer;
   readonly device: Device;
-  readonly page: 'wall' | 'phone';
+  readonly page: PageKind;
   readonly sound: SoundReadiness;
   /** In which order sessions came: the first wall that can sound is the one that does. */
   readonly number: number;

@@ -33,6 +33,8 @@ export interface Row {
   /** When somebody said they heard the call that is out now; null where nobody has, or nothing calls. */
   readonly heardMs: number | null;
   readonly stationId: string | null;
+  /** Whose it is: the stations that work on it, or that its method says should; empty where it is anybody's. */
+  readonly stationIds: readonly string[];
   readonly pieces: number | null;
   readonly piecesDone: number | null;
   /** Pieces that were planned and are not there. */
@@ -107,6 +109,7 @@ function toRow(state: FloorState, due: Due, nowMs: number): Row {
     heldUntilMs: isHeld(workpiece, nowMs) ? workpiece.heldUntilMs : null,
     heardMs: workpiece.call?.heardMs ?? null,
     stationId: life?.stationId ?? step.station ?? null,
+    stationIds: stationsOf(state, due),
     pieces: workpiece.pieces,
     // A count that was corrected downwards counts for what was said to be done before it too.
     piecesDone: workpiece.pieces === null ? (life?.piecesDone ?? null) : capped(life?.piecesDone ?? null, workpiece.pieces),
@@ -118,6 +121,18 @@ function toRow(state: FloorState, due: Due, nowMs: number): Row {
     takes: takesOf(state, workpiece, action),
     placeId: workpiece.placeId,
   };
+}
+
+/** Those who are at it; before that, those that the step names by itself, by its hands or by its mixer. */
+function stationsOf(state: FloorState, { workpiece, action }: Due): readonly string[] {
+  const life = workpiece.steps[action.id];
+  if (life?.status === 'started' && life.stationId !== null) return [life.stationId, ...life.helperIds];
+  if (action.station !== undefined) return [action.station];
+  const hands = action.claims.filter((claim) => claim.kind === 'hands').flatMap((claim) => claim.ids);
+  if (hands.length > 0) return [...new Set(hands)];
+  const mixerIds = new Set(action.claims.filter((claim) => claim.kind === 'mixer').flatMap((claim) => claim.ids));
+  const mixers = state.kitchen?.document.mixers.filter((mixer) => mixerIds.has(mixer.id)) ?? [];
+  return [...new Set(mixers.map((mixer) => mixer.station))];
 }
 
 function capped(pieces: number | null, most: number): number | null {

@@ -8,10 +8,14 @@ import { idSchema } from '../ids.ts';
 export const soundReadinessSchema = z.enum(['on', 'waiting', 'none']);
 export type SoundReadiness = z.infer<typeof soundReadinessSchema>;
 
+/** What a browser has open: a wall, a screen bolted to one station, or a phone of a pocket. */
+export const pageKindSchema = z.enum(['wall', 'station', 'phone']);
+export type PageKind = z.infer<typeof pageKindSchema>;
+
 export const helloSchema = z.strictObject({
   type: z.literal('hello'),
   protocol: z.number().int(),
-  page: z.enum(['wall', 'phone']),
+  page: pageKindSchema,
   /** Made anew whenever the page loads. */
   pageId: idSchema,
   /** Whose journal the page holds, and up to where; null and 0 where it holds nothing. */

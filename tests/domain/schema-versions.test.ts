@@ -46,7 +46,7 @@ const HELD: readonly {
     schema: upMessageSchema,
     version: PROTOCOL_VERSION,
     heldVersion: 1,
-    sha256: '0f423b12c54322a24d3e056f04f5b3ec3090e5b766fef87d623a4329c4f9d38c',
+    sha256: 'af0b8a8e00635115db7e78cfb73e6dd7485ce7a77176899e3d1e7691319a3684',
     advice: WIRE,
   },
   {

@@ -3,6 +3,7 @@ import '../../../display/parts/no-eval.ts';
 import type { FloorLink, FloorView } from '../../../display/link/floor-link.ts';
 import { holdPhone } from '../../../display/phone/hold-phone.ts';
 import '../../../display/phone/phone-page.ts';
+import { lookOf, onBrowserLook, showLook } from '../../../display/parts/look.ts';
 import type { ClientCommand } from '../../../shared/floor/commands.ts';
 
 /** What a test may do to the page: say what the floor is, and see what the thumb said. */
@@ -21,6 +22,10 @@ declare global {
 const page = document.querySelector('phone-page');
 if (page === null) throw new Error('the page has no phone-page');
 const shownPage = page;
+
+const look = (): void => showLook(lookOf('browser'));
+look();
+onBrowserLook(look);
 
 const listeners = new Set<() => void>();
 const sent: ClientCommand[] = [];

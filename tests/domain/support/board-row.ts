@@ -28,6 +28,7 @@ export function boardRow(n: number, more: Partial<Row> = {}): Row {
     heldUntilMs: null,
     heardMs: null,
     stationId: null,
+    stationIds: [],
     pieces: null,
     piecesDone: null,
     shortPieces: 0,

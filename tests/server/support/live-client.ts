@@ -9,7 +9,7 @@ import type { Outcome } from '../../../shared/floor/refusals.ts';
 import { assert } from '../../../shared/result.ts';
 import { downMessageSchema, type DownMessage } from '../../../shared/wire/down.ts';
 import { PROTOCOL_VERSION } from '../../../shared/wire/protocol.ts';
-import type { Hello, UpMessage } from '../../../shared/wire/up.ts';
+import type { Hello, PageKind, UpMessage } from '../../../shared/wire/up.ts';
 import { scatteredId } from './journal-events.ts';
 import { eventLoopTurns } from './machine.ts';
 
@@ -74,7 +74,7 @@ export class LiveClient {
   /** Connects, by a socket where the house is listening, and within the process where it is not. */
   static async connect(
     app: FastifyInstance,
-    { page = 'phone', deviceId }: { page?: 'wall' | 'phone'; deviceId?: string } = {},
+    { page = 'phone', deviceId }: { page?: PageKind; deviceId?: string } = {},
   ): Promise<LiveClient> {
     const headers = deviceId === undefined ? {} : { cookie: `ovenward-${page}=${deviceId}` };
     if (app.server.listening) {

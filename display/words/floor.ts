@@ -1,0 +1,5 @@
+import * as en from './en/floor.ts';
+import { inPageLanguage } from './page-language.ts';
+
+/** Words of the floor in this page's language. */
+export const { ALLERGENS, BLOCKED_WHY, PUT_BACK, LOSSES, gramsWords, listWords } = inPageLanguage<typeof en>({ en, de: en, fr: en });

@@ -1,0 +1,7 @@
+import * as en from './en/panels.ts';
+import { inPageLanguage } from './page-language.ts';
+
+/** The panels behind a dough's card in this page's language. */
+export const { PANELS, DESPITE, CORRECTED, nthWords, shortWords, joinsWords, notBeforeWords, takeWords, ripeSinceWords } = inPageLanguage<
+  typeof en
+>({ en, de: en, fr: en });

@@ -1,0 +1,5 @@
+import * as en from './en/roles.ts';
+import { inPageLanguage } from './page-language.ts';
+
+/** The four roles in this page's language. */
+export const { ROLES, lostWords } = inPageLanguage<typeof en>({ en, de: en, fr: en });
