@@ -3,11 +3,13 @@ import { defineConfig } from 'vite';
 
 const display = fileURLToPath(new URL('.', import.meta.url));
 
-/** The pages by the address at which the server shows them: `/`, `/wall`, `/phone`, `/kitchen`. */
+/** The pages by the address at which the server shows them: `/`, `/wall`, `/wall/setup`, `/phone`, `/station`, `/kitchen`. */
 const pages = {
   start: `${display}index.html`,
   wall: `${display}wall/index.html`,
+  wallSetup: `${display}wall-setup/index.html`,
   phone: `${display}phone/index.html`,
+  station: `${display}station/index.html`,
   kitchen: `${display}kitchen/index.html`,
 };
 

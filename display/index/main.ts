@@ -1,3 +1,11 @@
-/** Shows the address at which this page was reached: what other devices of the house type in. */
-const address = document.querySelector('#address');
-if (address !== null) address.textContent = location.origin;
+import { keepChoices } from '../parts/keep-choices.ts';
+import { languageOfPage } from '../words/page-language.ts';
+import './start-page.ts';
+
+const page = document.querySelector('start-page');
+if (page === null) throw new Error('the page has no start-page');
+page.address = location.origin;
+page.language = languageOfPage();
+keepChoices(page, (look) => {
+  page.look = look;
+});

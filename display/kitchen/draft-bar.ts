@@ -18,11 +18,11 @@ export class DraftBar extends LitElement {
         display: flex;
         flex-wrap: wrap;
         align-items: center;
-        gap: 8px 16px;
-        padding: 12px 16px;
-        border-top: 4px solid var(--ink);
+        gap: var(--space-2) var(--space-4);
+        padding: var(--space-3) var(--space-4);
+        border-top: var(--rule) solid var(--ink);
         background: var(--paper);
-        font-size: 18px;
+        font-size: var(--type-text);
       }
       .words {
         flex: 1 1 280px;
@@ -33,11 +33,11 @@ export class DraftBar extends LitElement {
       ul {
         max-height: 22vh;
         overflow: auto;
-        font-size: 17px;
+        font-size: var(--type-text);
         font-weight: var(--weight-text);
       }
       li {
-        margin-top: 4px;
+        margin-top: var(--space-1);
         padding-inline-start: 10px;
         border-inline-start: 5px solid var(--lost);
       }
@@ -48,6 +48,11 @@ export class DraftBar extends LitElement {
   @property({ attribute: false }) standing: DraftStanding | null = null;
   /** What keeps it from being kept, once somebody has tried. */
   @property({ attribute: false }) faults: readonly string[] = [];
+
+  /** Whether the keyboard is on one of its buttons. */
+  get hasFocusInside(): boolean {
+    return this.renderRoot instanceof ShadowRoot && this.renderRoot.activeElement !== null;
+  }
 
   protected override render(): TemplateResult {
     return html`<div role="status">

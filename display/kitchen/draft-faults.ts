@@ -6,7 +6,18 @@ import { kitchenFaults, type FileFault } from '../../shared/documents/kitchen-fa
 import { kitchenSchema, type Kitchen } from '../../shared/documents/kitchen.ts';
 import { changeFaults } from '../../shared/floor/kitchen-change.ts';
 import type { FloorState } from '../../shared/floor/state.ts';
-import { atLeastWords, atMostWords, faultOfWords, NUMBER_NEEDED, ONE_NEEDED, TEXT_NEEDED, WHOLE_NEEDED } from '../words/kitchen.ts';
+import {
+  atLeastWords,
+  atMostWords,
+  faultOfWords,
+  KITCHEN,
+  NUMBER_NEEDED,
+  ONE_NEEDED,
+  TEXT_NEEDED,
+  WHOLE_NEEDED,
+} from '../words/kitchen.ts';
+import { faultText } from './fault-text.ts';
+import { SOUND } from '../words/sound.ts';
 import { valueAt, type Inwards } from './inwards.ts';
 
 /** What is wrong with a draft. One whose shape is wrong cannot even be sent. */
@@ -30,11 +41,11 @@ export function faultsOfHouse(house: House): DraftFaults {
 }
 
 function shapeFaultsIn(document: 'kitchen' | 'house', error: z.ZodError): FileFault[] {
-  return error.issues.map((issue) => ({ path: pathText([document, ...issue.path]), message: shapeWords(issue) }));
+  return error.issues.map((issue) => ({ path: pathText([document, ...issue.path]), message: shapeWords(document, issue) }));
 }
 
 /** A schema's own words are for people who write files. */
-function shapeWords(issue: z.core.$ZodIssue): string {
+function shapeWords(document: 'kitchen' | 'house', issue: z.core.$ZodIssue): string {
   switch (issue.code) {
     case 'too_small':
       if (issue.origin === 'array') return ONE_NEEDED;
@@ -43,6 +54,11 @@ function shapeWords(issue: z.core.$ZodIssue): string {
       return atMostWords(Number(issue.maximum));
     case 'invalid_type':
       return issue.expected === 'int' ? WHOLE_NEEDED : NUMBER_NEEDED;
+    case 'invalid_format':
+      // Of a kitchen's texts only keys have a form of their own, of a house's only clock times.
+      return document === 'kitchen' ? KITCHEN.keyHint : SOUND.timeNeeded;
+    case 'invalid_value':
+      return ONE_NEEDED;
     default:
       return issue.message;
   }
@@ -54,9 +70,9 @@ export function namedFault(fault: FileFault, documents: { readonly kitchen: Kitc
   for (let length = parts.length; length > 1; length -= 1) {
     const thing = valueAt(documents, parts.slice(0, length));
     if (typeof thing === 'object' && thing !== null && 'name' in thing && typeof thing.name === 'string')
-      return faultOfWords(thing.name, fault.message);
+      return faultOfWords(thing.name, faultText(fault));
   }
-  return fault.message;
+  return faultText(fault);
 }
 
 /** The faults at a place and below it. */

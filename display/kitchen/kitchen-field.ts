@@ -16,13 +16,13 @@ export class KitchenField extends LitElement {
     css`
       :host {
         display: grid;
-        gap: 4px;
+        gap: var(--space-1);
       }
       label,
       legend,
       .unit,
       .hint {
-        font-size: 17px;
+        font-size: var(--type-text);
       }
       label,
       legend {
@@ -36,7 +36,7 @@ export class KitchenField extends LitElement {
       .line {
         display: flex;
         align-items: center;
-        gap: 8px;
+        gap: var(--space-2);
       }
       .line input {
         flex: 1 1 0;
@@ -48,14 +48,14 @@ export class KitchenField extends LitElement {
       select {
         min-width: 0;
         width: 100%;
-        min-height: 44px;
+        min-height: var(--target-desk);
         padding: 6px 10px;
-        border: 2px solid var(--ink);
+        border: var(--hairline) solid var(--ink);
         border-radius: var(--radius);
         background: var(--field);
         color: var(--ink);
         font: inherit;
-        font-size: 18px;
+        font-size: var(--type-text);
       }
       [aria-invalid='true'] {
         border-style: dashed;
@@ -65,7 +65,7 @@ export class KitchenField extends LitElement {
         display: flex;
         align-items: center;
         gap: 10px;
-        min-height: 44px;
+        min-height: var(--target-desk);
       }
       input[type='checkbox'] {
         flex: none;
@@ -77,7 +77,7 @@ export class KitchenField extends LitElement {
       .fault {
         padding-inline-start: 10px;
         border-inline-start: 5px solid var(--lost);
-        font-size: 17px;
+        font-size: var(--type-text);
         font-weight: var(--weight-word);
         overflow-wrap: anywhere;
       }

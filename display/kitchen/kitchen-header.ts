@@ -2,7 +2,10 @@ import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { FloorView } from '../link/floor-link.ts';
 import { clockText } from '../parts/clock-text.ts';
+import type { LookChoice } from '../parts/look.ts';
+import '../parts/page-choices.ts';
 import { factsOf, zoneOf } from '../phone/floor-facts.ts';
+import type { Language } from '../words/page-language.ts';
 import { KITCHEN, noLinkSinceWords, paceOfKitchenWords } from '../words/kitchen.ts';
 import { refusalWords } from '../words/refusals.ts';
 import { ThingChosenEvent } from './kitchen-events.ts';
@@ -20,44 +23,44 @@ export class KitchenHeader extends LitElement {
         flex-wrap: wrap;
         align-items: center;
         gap: 4px 20px;
-        padding: 12px 0;
+        padding: var(--space-3) 0;
       }
       h1 {
-        font-size: 30px;
+        font-size: var(--type-figure);
         font-weight: var(--weight-strong);
         line-height: 1.1;
       }
       h1 span {
         display: block;
-        font-size: 18px;
+        font-size: var(--type-text);
         font-weight: var(--weight-text);
         color: var(--ink-soft);
         overflow-wrap: anywhere;
       }
       .clock {
         margin-inline-start: auto;
-        font-size: 30px;
+        font-size: var(--type-figure);
         font-weight: var(--weight-strong);
       }
       .strip {
         padding: 10px 16px;
         background: var(--ink);
         color: var(--paper);
-        font-size: 18px;
+        font-size: var(--type-text);
       }
       .strip strong {
-        margin-inline-end: 12px;
+        margin-inline-end: var(--space-3);
       }
       .answer {
         padding: 10px 16px;
-        border: 4px solid var(--ink);
-        font-size: 18px;
+        border: var(--rule) solid var(--ink);
+        font-size: var(--type-text);
         font-weight: var(--weight-word);
       }
       .pace {
-        padding: 4px 16px;
-        border: 2px dashed var(--ink);
-        font-size: 17px;
+        padding: var(--space-1) var(--space-4);
+        border: var(--hairline) dashed var(--ink);
+        font-size: var(--type-text);
         font-weight: var(--weight-word);
         text-align: center;
       }
@@ -66,6 +69,8 @@ export class KitchenHeader extends LitElement {
 
   @property({ attribute: false }) view: FloorView | null = null;
   @property({ attribute: false }) nowMs = 0;
+  @property({ attribute: false }) language: Language = 'en';
+  @property({ attribute: false }) look: LookChoice = 'browser';
 
   protected override render(): TemplateResult | typeof nothing {
     const { view } = this;
@@ -74,6 +79,7 @@ export class KitchenHeader extends LitElement {
     const house = view.state?.house?.document;
     return html`<div class="line">
         <h1>${house === undefined ? nothing : html`<span>${house.name}</span>`}${KITCHEN.title}</h1>
+        <page-choices .language=${this.language} .look=${this.look}></page-choices>
         ${view.state === null ? nothing : html`<span class="clock">${clockText(this.nowMs, zone)}</span>`}
         ${
           house === undefined

@@ -7,12 +7,14 @@ import type { FloorState, Versioned } from '../../shared/floor/state.ts';
 import type { FloorView } from '../link/floor-link.ts';
 import { stillOf } from '../parts/still-of.ts';
 import { nextTextChangeMs } from '../parts/clock-text.ts';
+import type { LookChoice } from '../parts/look.ts';
 import { TickingClock, type ClockSource } from '../parts/ticking-clock.ts';
 import { KITCHEN } from '../words/kitchen.ts';
+import type { Language } from '../words/page-language.ts';
 import { placeOf, type Chosen } from './chosen.ts';
 import { edited, isOvertaken, onNewer, settled, type Draft } from './draft.ts';
 import './draft-bar.ts';
-import type { DraftStanding } from './draft-bar.ts';
+import type { DraftBar, DraftStanding } from './draft-bar.ts';
 import { faultsOfHouse, faultsOfKitchen, namedFault, type DraftFaults } from './draft-faults.ts';
 import { withValueAt } from './inwards.ts';
 import { withAdded, withMoved, withRemoved } from './kitchen-edits.ts';
@@ -48,6 +50,8 @@ export class KitchenPage extends LitElement {
 
   @property({ attribute: false }) view: FloorView | null = null;
   @property({ attribute: false }) clock: ClockSource | null = null;
+  @property({ attribute: false }) language: Language = 'en';
+  @property({ attribute: false }) look: LookChoice = 'browser';
   @state() private chosen: Chosen | null = null;
   @state() private kitchenDraft: Draft<Kitchen> | null = null;
   @state() private houseDraft: Draft<House> | null = null;
@@ -55,6 +59,13 @@ export class KitchenPage extends LitElement {
   @state() private isTried = false;
   @query('kitchen-plan') private plan!: KitchenPlan | null;
   @query('thing-panel') private panel!: ThingPanel | null;
+  @query('draft-bar') private bar!: DraftBar | null;
+  @query('main') private main!: HTMLElement | null;
+
+  /** Something was changed here and is in nobody's hands but this page's. */
+  get hasDraft(): boolean {
+    return [this.kitchenDraft, this.houseDraft].some((draft) => draft !== null && !draft.isSent);
+  }
 
   private readonly ticking = new TickingClock(
     this,
@@ -65,6 +76,8 @@ export class KitchenPage extends LitElement {
     },
   );
   private isPanelNew = false;
+  /** A button of the bar was pressed: it goes away with what it does. */
+  private isBarPressed = false;
 
   constructor() {
     super();
@@ -91,7 +104,9 @@ export class KitchenPage extends LitElement {
     const { view } = this;
     if (view === null) return nothing;
     const { nowMs } = this.ticking;
-    const header = html`<header><kitchen-header .view=${view} .nowMs=${nowMs}></kitchen-header></header>`;
+    const header = html`<header>
+      <kitchen-header .view=${view} .nowMs=${nowMs} .language=${this.language} .look=${this.look}></kitchen-header>
+    </header>`;
     const still = stillOf(view);
     const inForce = this.inForce();
     if (still !== null || view.state === null || inForce === null) {
@@ -114,7 +129,7 @@ export class KitchenPage extends LitElement {
     const now = kitchenNow(floor, nowMs);
     const common = { kitchen, inForce: inForce.kitchen.document, now, faults: faults.faults };
     const houseInForce = inForce.house.document;
-    return html`<main>
+    return html`<main tabindex="-1">
         <p class="note">${KITCHEN.note}</p>
         <div class="desk">
           <kitchen-plan .context=${{ ...common, house: houseInForce, chosen: this.chosen }}></kitchen-plan>
@@ -141,10 +156,20 @@ export class KitchenPage extends LitElement {
   }
 
   protected override updated(): void {
+    if (this.isBarPressed) void this.updateComplete.then(() => this.keepKeyboard());
+    this.isBarPressed = false;
     if (!this.isPanelNew) return;
     this.isPanelNew = false;
     const { panel } = this;
     void panel?.updateComplete.then(() => panel.focusHeading());
+  }
+
+  /** Where the pressed button has gone, the keyboard goes on in the panel, or where the page's own things begin. */
+  private async keepKeyboard(): Promise<void> {
+    await this.bar?.updateComplete;
+    if (this.bar?.hasFocusInside === true || this.shadowRoot?.activeElement === this.panel) return;
+    if (this.panel === null) this.main?.focus({ preventScroll: true });
+    else this.panel.focusHeading();
   }
 
   private inForce(): InForce | null {
@@ -230,6 +255,7 @@ export class KitchenPage extends LitElement {
     const inForce = this.inForce();
     const floor = this.view?.state ?? null;
     if (inForce === null || floor === null) return;
+    this.isBarPressed = true;
     switch (what) {
       case 'keep':
         this.keep(floor);

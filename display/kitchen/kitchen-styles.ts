@@ -22,7 +22,7 @@ export const kitchenStyles = css`
     list-style: none;
   }
   :focus-visible {
-    outline: 4px solid var(--call);
+    outline: var(--focus);
     outline-offset: 2px;
   }
   .unseen {
@@ -35,14 +35,14 @@ export const kitchenStyles = css`
 export const plainButtonStyles = css`
   button.plain {
     appearance: none;
-    min-height: 44px;
+    min-height: var(--target-desk);
     padding: 6px 14px;
-    border: 2px solid var(--ink);
+    border: var(--hairline) solid var(--ink);
     border-radius: var(--radius);
     background: var(--paper);
     color: var(--ink);
     font: inherit;
-    font-size: 17px;
+    font-size: var(--type-text);
     font-weight: var(--weight-word);
     line-height: 1.2;
     cursor: pointer;
@@ -60,12 +60,12 @@ export const plainButtonStyles = css`
     outline-offset: -6px;
   }
   button.plain[aria-pressed='true']:focus-visible {
-    outline: 4px solid var(--call);
+    outline: var(--focus);
     outline-offset: 2px;
   }
   .buttons {
     display: flex;
     flex-wrap: wrap;
-    gap: 8px;
+    gap: var(--space-2);
   }
 `;

@@ -1,9 +1,17 @@
 import '../parts/no-eval.ts';
 import { openFloorLink } from '../link/open-floor-link.ts';
+import { keepChoices } from '../parts/keep-choices.ts';
+import { KITCHEN } from '../words/kitchen.ts';
+import { languageOfPage } from '../words/page-language.ts';
 import './kitchen-page.ts';
 
 const page = document.querySelector('kitchen-page');
 if (page === null) throw new Error('the page has no kitchen-page');
+document.title = `${KITCHEN.title} · Ovenward`;
+page.language = languageOfPage();
+keepChoices(page, (look) => {
+  page.look = look;
+});
 // To the house this page is a phone like another: it looks and acts, and never sounds.
 const link = openFloorLink({ page: 'phone' });
 link.setSound('none');
@@ -13,3 +21,7 @@ link.subscribe(() => {
   page.view = link.view;
 });
 page.addEventListener('kitchen-command', (event) => void link.send(event.command));
+// Another language is another load: what was changed and not kept would be lost with it.
+window.addEventListener('beforeunload', (event) => {
+  if (page.hasDraft) event.preventDefault();
+});

@@ -11,14 +11,18 @@ export const pageStyles = css`
   }
   header,
   main {
-    padding-inline: 24px;
+    padding-inline: var(--space-5);
+  }
+  /* It takes the keyboard when a button goes away under it; nothing can be done on it, so that a ring would only mislead. */
+  main:focus-visible {
+    outline: none;
   }
   main {
     display: grid;
     grid-template-columns: minmax(0, 1fr);
     align-content: start;
-    gap: 16px;
-    padding-block: 4px 24px;
+    gap: var(--space-4);
+    padding-block: var(--space-1) var(--space-5);
   }
   footer {
     position: sticky;
@@ -27,33 +31,33 @@ export const pageStyles = css`
   }
   .note,
   .hint {
-    font-size: 17px;
+    font-size: var(--type-text);
     color: var(--ink-soft);
   }
   .desk {
     display: grid;
     grid-template-columns: minmax(0, 1fr) minmax(340px, 420px);
     align-items: start;
-    gap: 24px;
+    gap: var(--space-5);
   }
   aside {
     position: sticky;
     top: 16px;
     max-height: calc(100vh - 110px);
     overflow: hidden auto;
-    padding: 4px;
+    padding: var(--space-1);
     scrollbar-gutter: stable;
   }
   .still {
     display: grid;
-    gap: 8px;
+    gap: var(--space-2);
     padding: 96px 24px;
     text-align: center;
-    font-size: 18px;
+    font-size: var(--type-text);
     color: var(--ink-soft);
   }
   .still h2 {
-    font-size: 26px;
+    font-size: var(--type-step);
     font-weight: var(--weight-strong);
     color: var(--ink);
   }
@@ -71,7 +75,7 @@ export const pageStyles = css`
   @media (max-width: 600px) {
     header,
     main {
-      padding-inline: 12px;
+      padding-inline: var(--space-3);
     }
   }
 `;

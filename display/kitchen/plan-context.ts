@@ -7,6 +7,7 @@ import { clockText } from '../parts/clock-text.ts';
 import { addWords, BLOCK_REASONS, blockedWords, KITCHEN } from '../words/kitchen.ts';
 import { isSameChosen, placeOf, resourceOf, type Chosen, type PlaceKind } from './chosen.ts';
 import { faultsWithin } from './draft-faults.ts';
+import { faultText } from './fault-text.ts';
 import { ThingAddedEvent, ThingChosenEvent } from './kitchen-events.ts';
 import type { KitchenNow } from './kitchen-now.ts';
 
@@ -81,7 +82,7 @@ export function zone(
   const own = context.faults.filter((fault) => fault.path === `kitchen.${list}`);
   return html`<section class="zone ${className}" aria-labelledby=${className}>
     <h2 id=${className}>${title}</h2>
-    ${own.map((fault) => html`<p class="fault">${fault.message}</p>`)}
+    ${own.map((fault) => html`<p class="fault">${faultText(fault)}</p>`)}
     <div class="things">${content}</div>
     ${context.kitchen[list].length === 0 ? html`<p class="soft">${KITCHEN.emptyList}</p>` : nothing}
     ${

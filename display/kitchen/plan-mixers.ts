@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Kitchen, Mixer } from '../../shared/documents/kitchen.ts';
+import { ALLERGENS } from '../words/floor.ts';
 import { addWithinWords, KITCHEN, litresWords, MIXER_KINDS, rangeOfLoadWords } from '../words/kitchen.ts';
 import { doughMeasure } from './fields.ts';
 import { ThingAddedEvent } from './kitchen-events.ts';
@@ -21,7 +22,8 @@ function mixerPlan(context: PlanContext, mixer: Mixer): TemplateResult {
   const measure = doughMeasure(context.house.units);
   const tags = context.now.tagsAt({ kind: 'mixer', id: mixer.id });
   const allergens = context.now.allergensIn(mixer.id);
-  const shown = (grams: number): string => String(measure.shown(grams));
+  // A field that is being typed into may hold no number yet.
+  const shown = (grams: number): string => (Number.isNaN(grams) ? '?' : String(measure.shown(grams)));
   return html`<div class="machine">
     ${thing(
       context,
@@ -33,7 +35,7 @@ function mixerPlan(context: PlanContext, mixer: Mixer): TemplateResult {
         <span class="soft"
           >${MIXER_KINDS[mixer.kind]} · ${rangeOfLoadWords(shown(mixer.leastG), `${shown(mixer.mostG)}\u00a0${measure.unit}`)}</span
         >
-        ${allergens.length === 0 ? nothing : html`<span class="soft">${KITCHEN.sinceCleaned} ${allergens.join(', ')}</span>`}`,
+        ${allergens.length === 0 ? nothing : html`<span class="soft">${KITCHEN.sinceCleaned} ${allergens.map((allergen) => ALLERGENS[allergen]).join(', ')}</span>`}`,
     )}
     <div class="bowls">
       ${context.kitchen.bowls.filter((bowl) => homeOf(context.kitchen, bowl) === mixer.id).map((bowl) => bowlPlan(context, bowl))}

@@ -4,6 +4,7 @@ import { temperatureText } from '../parts/temperature-text.ts';
 import { addWithinWords, KITCHEN, usuallyWords } from '../words/kitchen.ts';
 import { placeOf } from './chosen.ts';
 import { faultsWithin } from './draft-faults.ts';
+import { faultText } from './fault-text.ts';
 import { ThingAddedEvent } from './kitchen-events.ts';
 import { freeWord, tagsOr, thing, zone, type PlanContext } from './plan-context.ts';
 
@@ -18,7 +19,7 @@ function ovenPlan(context: PlanContext, oven: Oven): TemplateResult {
   const own = faultsWithin(context.faults, 'kitchen', [...path, 'decks']).filter((fault) => fault.path.endsWith('.decks'));
   return html`<div class="oven">
     ${thing(context, 'oven', oven.id, 'oven-name', html`<span class="name">${oven.name}</span>`)}
-    ${own.map((fault) => html`<p class="fault">${fault.message}</p>`)}${oven.decks.map((deck) => deckPlan(context, oven, deck))}
+    ${own.map((fault) => html`<p class="fault">${faultText(fault)}</p>`)}${oven.decks.map((deck) => deckPlan(context, oven, deck))}
     <button type="button" class="add small" @click=${() => context.send(new ThingAddedEvent('deck', oven.id))}>
       ${addWithinWords('deck', oven.name)}
     </button>
@@ -62,6 +63,6 @@ function deckPlan(context: PlanContext, oven: Oven, deck: Deck): TemplateResult 
     >
       +
     </button>
-    ${own.map((fault) => html`<p class="fault">${fault.message}</p>`)}
+    ${own.map((fault) => html`<p class="fault">${faultText(fault)}</p>`)}
   </div>`;
 }

@@ -16,10 +16,10 @@ export const planStyles = css`
   .zone {
     display: grid;
     align-content: start;
-    gap: 12px;
+    gap: var(--space-3);
     min-width: 0;
-    padding: 16px;
-    border-bottom: 4px solid var(--ink);
+    padding: var(--space-4);
+    border-bottom: var(--rule) solid var(--ink);
   }
   .zone:last-child {
     border-bottom: none;
@@ -46,18 +46,18 @@ export const planStyles = css`
     }
     .mixers,
     .places {
-      border-inline-end: 4px solid var(--ink);
+      border-inline-end: var(--rule) solid var(--ink);
     }
   }
   h2 {
-    font-size: 22px;
+    font-size: var(--type-title);
     font-weight: var(--weight-strong);
   }
   .things {
     display: flex;
     flex-wrap: wrap;
     align-items: flex-start;
-    gap: 16px;
+    gap: var(--space-4);
   }
   .things:empty {
     display: none;
@@ -67,17 +67,17 @@ export const planStyles = css`
     display: flex;
     flex-direction: column;
     align-items: flex-start;
-    gap: 4px;
+    gap: var(--space-1);
     min-width: 0;
-    min-height: 44px;
+    min-height: var(--target-desk);
     margin: 0;
     padding: 8px 10px;
-    border: 2px solid var(--ink);
+    border: var(--hairline) solid var(--ink);
     border-radius: var(--radius);
     background: var(--paper);
     color: var(--ink);
     font: inherit;
-    font-size: 17px;
+    font-size: var(--type-text);
     line-height: 1.2;
     text-align: start;
     overflow-wrap: anywhere;
@@ -92,18 +92,18 @@ export const planStyles = css`
     box-shadow: 0 0 0 3px var(--ink);
   }
   .thing:focus-visible {
-    outline: 4px solid var(--call);
+    outline: var(--focus);
     outline-offset: 4px;
   }
   .name {
-    font-size: 19px;
+    font-size: var(--type-button);
     font-weight: var(--weight-strong);
   }
   .soft {
     color: var(--ink-soft);
   }
   .figure {
-    font-size: 20px;
+    font-size: var(--type-button);
     font-weight: var(--weight-strong);
     white-space: nowrap;
   }
@@ -128,43 +128,45 @@ export const planStyles = css`
     display: flex;
     flex-wrap: wrap;
     align-items: baseline;
-    gap: 4px 12px;
+    gap: var(--space-1) var(--space-3);
   }
   .mark {
-    padding: 0 8px;
-    border: 2px dashed var(--ink);
+    padding: 0 var(--space-2);
+    border: var(--hairline) dashed var(--ink);
     border-radius: var(--radius);
     font-weight: var(--weight-word);
   }
   .mark.wrong {
     border: none;
     background: var(--late);
+    color: var(--on-role);
     font-weight: var(--weight-strong);
   }
   .blocked {
     padding: 2px 8px;
-    border: 2px solid var(--ink);
+    border: var(--hairline) solid var(--ink);
     background: var(--late);
+    color: var(--on-role);
     font-weight: var(--weight-word);
   }
   .fault {
     padding-inline-start: 10px;
     border-inline-start: 5px solid var(--lost);
-    font-size: 17px;
+    font-size: var(--type-text);
     font-weight: var(--weight-word);
     overflow-wrap: anywhere;
   }
   .add {
     justify-self: start;
     appearance: none;
-    min-height: 44px;
+    min-height: var(--target-desk);
     padding: 6px 12px;
-    border: 2px dashed var(--ink);
+    border: var(--hairline) dashed var(--ink);
     border-radius: var(--radius);
     background: transparent;
     color: var(--ink);
     font: inherit;
-    font-size: 17px;
+    font-size: var(--type-text);
     text-align: start;
     cursor: pointer;
   }
@@ -199,7 +201,7 @@ export const planStyles = css`
     display: flex;
     flex-direction: column;
     align-items: flex-start;
-    gap: 8px;
+    gap: var(--space-2);
     flex: 1 1 130px;
     min-width: 0;
     max-width: 190px;
@@ -210,7 +212,7 @@ export const planStyles = css`
     align-items: baseline;
     gap: 2px 8px;
     border-radius: 22px;
-    padding-inline: 16px;
+    padding-inline: var(--space-4);
   }
 
   .place {
@@ -232,7 +234,7 @@ export const planStyles = css`
   .cell {
     width: 16px;
     height: 12px;
-    border: 2px solid var(--ink);
+    border: var(--hairline) solid var(--ink);
     background: var(--field);
   }
   .cell.full {
@@ -247,7 +249,7 @@ export const planStyles = css`
     display: flex;
     width: 100%;
     height: 18px;
-    border: 2px solid var(--ink);
+    border: var(--hairline) solid var(--ink);
     background: var(--field);
   }
   .part.full {
@@ -265,7 +267,7 @@ export const planStyles = css`
     max-width: 560px;
     min-width: 0;
     padding: 10px;
-    border: 4px solid var(--ink);
+    border: var(--rule) solid var(--ink);
     background: var(--rest);
   }
   .oven > .fault {
@@ -283,9 +285,9 @@ export const planStyles = css`
   .deck {
     display: grid;
     grid-template-columns: minmax(92px, 2fr) minmax(0, 5fr) 44px;
-    gap: 8px;
-    padding: 8px;
-    border: 2px solid var(--ink);
+    gap: var(--space-2);
+    padding: var(--space-2);
+    border: var(--hairline) solid var(--ink);
     background: var(--paper);
   }
   .deck + .deck {
@@ -302,7 +304,7 @@ export const planStyles = css`
   }
   .slot {
     min-height: 64px;
-    padding-inline: 8px;
+    padding-inline: var(--space-2);
     background: var(--field);
   }
   .slot.full {
@@ -318,7 +320,7 @@ export const planStyles = css`
     padding: 0;
     align-self: center;
     text-align: center;
-    font-size: 22px;
+    font-size: var(--type-title);
   }
 
   .station {

@@ -27,16 +27,17 @@ export class SpotActions extends LitElement {
         gap: 10px;
       }
       h3 {
-        font-size: 19px;
+        font-size: var(--type-button);
         font-weight: var(--weight-strong);
       }
       p {
-        font-size: 17px;
+        font-size: var(--type-text);
       }
       .blocked {
         padding: 6px 10px;
-        border: 2px solid var(--ink);
+        border: var(--hairline) solid var(--ink);
         background: var(--late);
+        color: var(--on-role);
         font-weight: var(--weight-word);
       }
       .soft {
@@ -46,7 +47,7 @@ export class SpotActions extends LitElement {
         display: flex;
         flex-wrap: wrap;
         align-items: end;
-        gap: 8px;
+        gap: var(--space-2);
       }
       .set kitchen-field {
         flex: 1 1 180px;

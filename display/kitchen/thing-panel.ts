@@ -7,12 +7,14 @@ import type { Deck, Kitchen } from '../../shared/documents/kitchen.ts';
 import { KITCHEN } from '../words/kitchen.ts';
 import { placeOf, resourceOf, type Chosen } from './chosen.ts';
 import { faultsWithin } from './draft-faults.ts';
+import { faultText } from './fault-text.ts';
 import { fieldsOf, houseFields, keyField, type Field } from './fields.ts';
 import { valueAt, type Inwards } from './inwards.ts';
 import { ThingChosenEvent, ThingMovedEvent } from './kitchen-events.ts';
 import './kitchen-field.ts';
 import type { KitchenNow } from './kitchen-now.ts';
 import { kitchenStyles, plainButtonStyles } from './kitchen-styles.ts';
+import './sound-fields.ts';
 import './spot-actions.ts';
 
 /** What a panel is drawn from. */
@@ -39,8 +41,8 @@ export class ThingPanel extends LitElement {
       :host {
         display: grid;
         gap: 20px;
-        padding: 16px;
-        border: 4px solid var(--ink);
+        padding: var(--space-4);
+        border: var(--rule) solid var(--ink);
         background: var(--paper);
         scroll-margin-top: 16px;
       }
@@ -48,22 +50,22 @@ export class ThingPanel extends LitElement {
         display: flex;
         align-items: start;
         justify-content: space-between;
-        gap: 12px;
+        gap: var(--space-3);
       }
       h2 {
-        font-size: 24px;
+        font-size: var(--type-title);
         font-weight: var(--weight-strong);
         line-height: 1.15;
         overflow-wrap: anywhere;
       }
       h2 span {
         display: block;
-        font-size: 17px;
+        font-size: var(--type-text);
         font-weight: var(--weight-text);
         color: var(--ink-soft);
       }
       h3 {
-        font-size: 19px;
+        font-size: var(--type-button);
         font-weight: var(--weight-strong);
       }
       .fields {
@@ -73,16 +75,16 @@ export class ThingPanel extends LitElement {
       .note {
         padding-inline-start: 10px;
         border-inline-start: 5px solid var(--ink);
-        font-size: 17px;
+        font-size: var(--type-text);
       }
       .key {
-        font-size: 17px;
+        font-size: var(--type-text);
         color: var(--ink-soft);
         overflow-wrap: anywhere;
       }
       .soft {
         color: var(--ink-soft);
-        font-size: 17px;
+        font-size: var(--type-text);
       }
     `,
   ];
@@ -109,6 +111,7 @@ export class ThingPanel extends LitElement {
   private housePanel({ house, faults }: PanelContext): TemplateResult {
     return html`${this.top(KITCHEN.settings, house.name)}
       <div class="fields">${this.fields(houseFields(ZONES), house, 'house', [], faults)}</div>
+      <sound-fields .sound=${house.sound}></sound-fields>
       <p class="note">${KITCHEN.ruleNote}</p>`;
   }
 
@@ -162,7 +165,7 @@ export class ThingPanel extends LitElement {
   ): TemplateResult[] {
     return fields.map((field) => {
       const inwards = field.key.split('.');
-      const own = faultsWithin(faults, document, [...place, ...inwards]).map((fault) => fault.message);
+      const own = faultsWithin(faults, document, [...place, ...inwards]).map(faultText);
       // A field for each place: what is half typed in one is not carried to the next thing's.
       return html`<kitchen-field
         data-field=${pathText([document, ...place, ...inwards])}

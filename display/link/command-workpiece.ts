@@ -1,7 +1,17 @@
 import type { ClientCommand } from '../../shared/floor/commands.ts';
 
 /** Commands that are about the house, a document or the device, and no workpiece. */
-type Apart = 'undoCommand' | 'hearAllCalls' | 'closeDay' | 'adoptKitchen' | 'adoptHouse' | 'setDeck' | 'blockResource' | 'freeResource';
+type Apart =
+  | 'undoCommand'
+  | 'hearAllCalls'
+  | 'closeDay'
+  | 'adoptKitchen'
+  | 'adoptHouse'
+  | 'askSoundTest'
+  | 'answerSoundTest'
+  | 'setDeck'
+  | 'blockResource'
+  | 'freeResource';
 
 /** A command about a workpiece, or about several. */
 export type DoughCommand = Exclude<ClientCommand, { type: Apart }>;

@@ -56,6 +56,10 @@ export interface FloorView {
 export interface SoundRequest {
   readonly soundId: string;
   readonly burst: CallLevel;
+  /** How loud, as heard, in percent. */
+  readonly volumePct: number;
+  /** Nothing calls: somebody only wants to know whether it would be heard. */
+  readonly isTest: boolean;
   readonly calls: readonly { readonly workpieceId: string; readonly stepId: string; readonly level: CallLevel }[];
 }
 

@@ -1,5 +1,6 @@
 import { unreachable } from '../../shared/result.ts';
 import { CLOSE, PROTOCOL_VERSION } from '../../shared/wire/protocol.ts';
+import type { SoundRequest } from './floor-link.ts';
 import { houseAt } from './house-clock.ts';
 import { ping, startPings } from './link-pings.ts';
 import { introduce, otherVersion, received } from './link-received.ts';
@@ -33,7 +34,7 @@ function react(link: LinkState, input: LinkInput, at: LocalInstant): LinkStep {
     case 'soundSet':
       return become({ ...link, sound: input.sound }, ...(isWelcomed(link) ? [send({ type: 'soundChanged', sound: input.sound })] : []));
     case 'soundMade':
-      return become(link, ...(isWelcomed(link) ? [send({ type: 'sounded', ...input.request, calls: [...input.request.calls] })] : []));
+      return become(link, ...(isWelcomed(link) ? [send(sounded(input.request))] : []));
     case 'introduced':
       return introduce({ ...link, untoldIntroduction: { name: input.name, stationId: input.stationId } });
     case 'clockCheckDue':
@@ -49,6 +50,11 @@ function react(link: LinkState, input: LinkInput, at: LocalInstant): LinkStep {
 
 function send(message: Extract<LinkEffect, { type: 'send' }>['message']): LinkEffect {
   return { type: 'send', message };
+}
+
+/** What counts as sounded is what was asked for, whatever was asked beside it. */
+function sounded({ soundId, burst, calls }: SoundRequest): Extract<LinkEffect, { type: 'send' }>['message'] {
+  return { type: 'sounded', soundId, burst, calls: [...calls] };
 }
 
 function isWelcomed(link: LinkState): boolean {

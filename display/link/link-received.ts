@@ -32,8 +32,8 @@ export function received(link: LinkState, message: DownMessage, at: LocalInstant
     case 'pong':
       return ponged(link, message, at);
     case 'sound': {
-      const { soundId, burst, calls } = message;
-      return become(link, { type: 'sound', request: { soundId, burst, calls } });
+      const { type: _type, ...request } = message;
+      return become(link, { type: 'sound', request });
     }
     case 'soundStatus':
       return become({ ...link, soundingDeviceId: message.soundingDeviceId });

@@ -122,6 +122,9 @@ function foreignRefusal(command: ClientCommand): Refusal {
       return { code: 'nothingToUndo' };
     case 'hearAllCalls':
       return { code: 'nothingCalls' };
+    case 'askSoundTest':
+    case 'answerSoundTest':
+      return { code: 'noSoundTest' };
     case 'closeDay':
       return { code: 'dayNotOpen', serviceDate: command.serviceDate };
     case 'adoptKitchen':

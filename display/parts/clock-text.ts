@@ -1,9 +1,7 @@
 import { countdownTo, nextChangeMs } from '../../shared/floor/countdown.ts';
-import { hoursWords, minutesWords } from '../words/clock.ts';
+import { hoursWords, LOCALE, minutesWords } from '../words/clock.ts';
 
 const MINUTE_MS = 60_000;
-/** British English: the locale of the words, and one in which midnight is 00:00. */
-const LOCALE = 'en-GB';
 
 const clockFormats = new Map<string, Intl.DateTimeFormat>();
 const weekdays = new Intl.DateTimeFormat(LOCALE, { weekday: 'short', timeZone: 'UTC' });
@@ -18,9 +16,9 @@ export function clockText(atMs: number, zone: string): string {
   return format.format(atMs);
 }
 
-/** The weekday of a service date, "Sat". */
+/** The weekday of a service date, "Sat"; without the full stop that some languages put behind it: it stands before a tag. */
 export function weekdayText(serviceDate: string): string {
-  return weekdays.format(Date.parse(`${serviceDate}T00:00:00Z`));
+  return weekdays.format(Date.parse(`${serviceDate}T00:00:00Z`)).replace(/\.$/, '');
 }
 
 /** What a countdown reads: `0:00` when due, `+m:ss` past it, minutes further out, a clock time of the house far out. */

@@ -28,7 +28,7 @@ export class RoleMark extends LitElement {
     }
     .ring {
       fill: none;
-      stroke: var(--rest);
+      stroke: var(--running);
       stroke-width: 11;
     }
     .gone {
@@ -46,25 +46,25 @@ export class RoleMark extends LitElement {
     }
     .late {
       fill: var(--late);
-      stroke: var(--ink);
+      stroke: var(--late-outline);
       stroke-width: 6;
       stroke-linejoin: round;
     }
     .lost {
       fill: var(--lost);
-      stroke: var(--ink);
+      stroke: var(--lost-outline);
       stroke-width: 5;
       stroke-linejoin: round;
     }
     .cry {
       fill: var(--paper);
     }
-    /* 0.5 and 1.25 times a second: within 0.6 and 2 Hz. Only the symbol, never a text. */
+    /* Only the symbol, never a text. */
     :host([blinks][level='late']) svg {
-      animation: blink 2s steps(1, end) infinite;
+      animation: blink var(--blink-late) steps(1, end) infinite;
     }
     :host([blinks][level='lost']) svg {
-      animation: blink 0.8s steps(1, end) infinite;
+      animation: blink var(--blink-lost) steps(1, end) infinite;
     }
     @keyframes blink {
       0% {

@@ -51,10 +51,21 @@ export function textWidthPx(text: string, sizePx: number): number {
   return (thousandths / 1000) * sizePx;
 }
 
-/** The text, or as much of it as fits with an ellipsis behind. */
+/** Of a text that is cut at a word, at least this share of what would fit is kept; a longer word is cut within. */
+const LEAST_KEPT = 0.55;
+
+/** The text, or as much of it as fits with an ellipsis behind, cut at a word where that leaves enough of it. */
 export function fittingText(text: string, sizePx: number, widthPx: number): string {
   if (textWidthPx(text, sizePx) <= widthPx) return text;
-  let kept = text;
-  while (kept.length > 1 && textWidthPx(`${kept}…`, sizePx) > widthPx) kept = kept.slice(0, -1).trimEnd();
-  return `${kept}…`;
+  const characters = Array.from(text);
+  let count = characters.length;
+  while (count > 1 && textWidthPx(`${characters.slice(0, count).join('')}…`, sizePx) > widthPx) count -= 1;
+  const kept = characters.slice(0, count).join('');
+  return `${characters[count] === ' ' ? kept.trimEnd() : cutAtWord(kept)}…`;
+}
+
+function cutAtWord(kept: string): string {
+  const space = kept.lastIndexOf(' ');
+  if (space < kept.length * LEAST_KEPT) return kept.trimEnd();
+  return kept.slice(0, space).replace(/[\s,;:·+×–-]+$/u, '');
 }

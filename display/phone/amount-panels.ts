@@ -3,15 +3,17 @@ import { customElement, state } from 'lit/decorators.js';
 import type { PutBackKind } from '../../shared/documents/formula.ts';
 import type { CommandOf } from '../../shared/floor/commands.ts';
 import { lossNamed } from '../../shared/floor/events.ts';
+import { refusalOf } from '../../shared/floor/ways-out/asked.ts';
 import type { FloorState, Workpiece } from '../../shared/floor/state.ts';
 import { gramsWords, LOSSES, PUT_BACK } from '../words/floor.ts';
 import { PANELS } from '../words/panels.ts';
+import { THIS_PHONE } from '../words/this-phone.ts';
 import type { CardModel } from './card-model.ts';
 import { CardPanel } from './card-panel.ts';
 import { putBackChoices } from './more-model.ts';
 import './number-stepper.ts';
 import type { ValueChosenEvent } from './number-stepper.ts';
-import { sourcesOf } from './takes-model.ts';
+import { sourcesOf, type Source } from './takes-model.ts';
 
 /** Step of the weights, in grams. */
 const STEP_G = 10;
@@ -80,16 +82,20 @@ export class ExtraPanel extends CardPanel {
         from === undefined
           ? nothing
           : html`${weightStepper(Math.min(this.grams, Math.floor(from.grams)), Math.floor(from.grams), (value) => (this.grams = value))}
-            ${this.doing(PANELS.extraDo(Math.min(this.grams, from.grams), from.tag), true, () =>
-              this.say({
-                type: 'drawFrom',
-                fromWorkpieceId: from.workpieceId,
-                toWorkpieceId: workpiece.id,
-                grams: Math.min(this.grams, from.grams),
-              }),
-            )}`
+            ${this.draw(floor, workpiece, from)}`
       }
     `;
+  }
+
+  /** The draw as a button; where it would take of the seed, it says so and is said knowingly. */
+  private draw(floor: FloorState, workpiece: Workpiece, from: Source): TemplateResult {
+    const grams = Math.min(this.grams, Math.floor(from.grams));
+    const draw = { type: 'drawFrom' as const, fromWorkpieceId: from.workpieceId, toWorkpieceId: workpiece.id, grams };
+    const refusal = refusalOf(floor, draw, this.nowMs);
+    if (refusal?.code !== 'lastOfFerment') return this.doing(PANELS.extraDo(grams, from.tag), grams > 0, () => this.say(draw));
+    return html`<button type="button" class="middling filled" @act=${() => this.say({ ...draw, despite: ['lastOfFerment'] })}>
+      ${PANELS.extraDo(grams, from.tag)}: ${THIS_PHONE.drawDespite}<small>${THIS_PHONE.lastOfIt(gramsWords(refusal.seedG))}</small>
+    </button>`;
   }
 }
 

@@ -1,5 +1,6 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
+import '../parts/icon-mark.ts';
 import { PHONE } from '../words/phone.ts';
 import { GoBackEvent } from './phone-events.ts';
 import { baseStyles, buttonStyles } from './phone-styles.ts';
@@ -22,8 +23,8 @@ export class BottomBar extends LitElement {
     css`
       :host {
         display: flex;
-        gap: 16px;
-        padding: 12px 16px calc(12px + env(safe-area-inset-bottom));
+        gap: var(--space-4);
+        padding: 8px 16px calc(8px + env(safe-area-inset-bottom));
         border-top: var(--hairline) solid var(--ink);
       }
       .back {
@@ -34,7 +35,7 @@ export class BottomBar extends LitElement {
       }
       .undo {
         flex: 1 1 auto;
-        font-size: 19px;
+        font-size: var(--type-text);
       }
     `,
   ];
@@ -50,7 +51,7 @@ export class BottomBar extends LitElement {
         this.back === null
           ? nothing
           : html`<button type="button" class="bar back" @act=${() => this.dispatchEvent(new GoBackEvent())}>
-              <span><span aria-hidden="true">‹ </span>${this.back}</span>
+              <icon-mark name="back"></icon-mark>${this.back}
             </button>`
       }
       ${

@@ -3,18 +3,10 @@ import { customElement, property } from 'lit/decorators.js';
 import { MORE_TIME_MINUTES, type ClientCommand } from '../../shared/floor/commands.ts';
 import { MINUTES_UNIT, minutesMoreWords, PHONE } from '../words/phone.ts';
 import { VERBS } from '../words/verbs.ts';
+import { otherButton, usualButtons } from './card-buttons.ts';
 import type { CardModel } from './card-model.ts';
 import { FloorCommandEvent } from './phone-events.ts';
 import { baseStyles, buttonRowStyles, buttonStyles } from './phone-styles.ts';
-
-/** The panel with everything that is said less often is wanted. */
-export class OtherWantedEvent extends Event {
-  static readonly type = 'other-wanted';
-
-  constructor() {
-    super(OtherWantedEvent.type, { bubbles: true, composed: true });
-  }
-}
 
 /** The card's buttons, in reach of the thumb: what is done, large, and beside it what is likely next. */
 @customElement('card-actions')
@@ -26,11 +18,11 @@ export class CardActions extends LitElement {
     css`
       :host {
         display: grid;
-        gap: 16px;
-        padding: 12px 16px;
+        gap: var(--space-4);
+        padding: var(--space-3) var(--space-4);
       }
       .row > button:nth-child(4) {
-        font-size: 18px;
+        font-size: var(--type-text);
       }
     `,
   ];
@@ -42,7 +34,7 @@ export class CardActions extends LitElement {
     const { card } = this;
     if (card === null) return nothing;
     return html`${this.doneButton(card)}
-      <div class="row">${card.isJudging ? this.moreMinutes(card) : this.usual(card)}${this.otherButton()}</div>`;
+      <div class="row">${card.isJudging ? this.moreMinutes(card) : usualButtons(this, card)}${otherButton(this)}</div>`;
   }
 
   private doneButton(card: CardModel): TemplateResult {
@@ -67,23 +59,6 @@ export class CardActions extends LitElement {
     );
   }
 
-  private usual(card: CardModel): readonly (TemplateResult | typeof nothing)[] {
-    return [
-      card.canStart
-        ? html`<button type="button" class="middling" @act=${() => this.say({ type: 'startStep', ...keyOf(card) })}>
-            ${PHONE.started}<small>${VERBS[card.action.verb].running}</small>
-          </button>`
-        : nothing,
-      card.canHear
-        ? html`<button type="button" class="middling" @act=${() => this.say({ type: 'hearCall', ...keyOf(card) })}>${PHONE.heard}</button>`
-        : nothing,
-    ];
-  }
-
-  private otherButton(): TemplateResult {
-    return html`<button type="button" class="middling" @act=${() => this.dispatchEvent(new OtherWantedEvent())}>${PHONE.other}</button>`;
-  }
-
   private finish(card: CardModel): void {
     this.say({ type: 'finishStep', ...keyOf(card), ...(card.load === null ? {} : { slotIds: [...this.chosenSlotIds] }) });
   }
@@ -100,8 +75,5 @@ function keyOf(card: CardModel): { workpieceId: string; stepId: string } {
 declare global {
   interface HTMLElementTagNameMap {
     'card-actions': CardActions;
-  }
-  interface HTMLElementEventMap {
-    'other-wanted': OtherWantedEvent;
   }
 }

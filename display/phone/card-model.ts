@@ -9,6 +9,7 @@ import { nameOf, wayOf } from '../../shared/floor/way.ts';
 import { dayTag, floorDateOf } from '../parts/day-tag.ts';
 import { countables } from './count-model.ts';
 import { historyOf, type Past } from './history-model.ts';
+import { askedReading } from './reading-model.ts';
 import { heldBackG, takeChoices, type TakeChoice } from './takes-model.ts';
 import { countsPieces, isUnderWay } from './work-model.ts';
 
@@ -66,6 +67,8 @@ export interface CardModel {
   readonly canCount: boolean;
   /** Hands are on its pieces, so that it can be said how far they are. */
   readonly canTellHowFar: boolean;
+  /** The step at hand wants a temperature read: of the dough out of the mixer, of the core in the oven. */
+  readonly asksReading: boolean;
   /** What goes into the pot can be said. */
   readonly canFeed: boolean;
   /** Feeds that are planned for the pot. */
@@ -96,6 +99,7 @@ export function cardOf(state: FloorState, workpieceId: string, nowMs: number): C
     heldBackG: heldBackG(state, workpiece, action),
     canCount: countables(state, workpiece, action).length > 0,
     canTellHowFar: isUnderWay(row) && countsPieces(row),
+    asksReading: askedReading(state, workpiece) !== null,
     canFeed: action.verb === 'feed' && workpiece.stock !== null,
     feeds: workpiece.stock?.plannedFeeds ?? [],
     pasts: historyOf(state, workpiece),

@@ -17,6 +17,11 @@ export abstract class CardPanel extends LitElement {
   @property({ attribute: false }) zone = 'UTC';
   @property({ attribute: false }) unit: 'C' | 'F' = 'C';
 
+  /** One step back within the panel. False where it has none, and closes instead. */
+  stepBack(): boolean {
+    return false;
+  }
+
   protected abstract panel(card: CardModel, floor: FloorState, workpiece: Workpiece): TemplateResult;
 
   protected override render(): TemplateResult {

@@ -16,30 +16,30 @@ export class DayEnd extends LitElement {
     css`
       :host {
         display: grid;
-        gap: 16px;
-        padding: 16px;
+        gap: var(--space-4);
+        padding: var(--space-4);
       }
       h1 {
-        font-size: 28px;
+        font-size: var(--type-figure);
         font-weight: var(--weight-strong);
       }
       h2 {
-        font-size: 18px;
+        font-size: var(--type-text);
         font-weight: var(--weight-word);
         color: var(--ink-soft);
       }
       li {
-        padding: 8px 0;
+        padding: var(--space-2) 0;
         border-top: 1px solid var(--line);
-        font-size: 18px;
+        font-size: var(--type-text);
         overflow-wrap: anywhere;
       }
       li strong {
-        font-size: 20px;
+        font-size: var(--type-button);
         font-weight: var(--weight-strong);
       }
       p {
-        font-size: 18px;
+        font-size: var(--type-text);
       }
     `,
   ];

@@ -3,13 +3,19 @@ import { customElement, property, state } from 'lit/decorators.js';
 import type { Station } from '../../shared/documents/kitchen.ts';
 import { NAME_CHARACTERS } from '../../shared/documents/names.ts';
 import type { Device } from '../../shared/wire/down.ts';
+import '../parts/icon-mark.ts';
+import { LOOK_CHOICES, type LookChoice } from '../parts/look.ts';
+import { LanguageChosenEvent, LookChosenEvent } from '../parts/choice-events.ts';
+import { CHOICES, LOOK_NAMES } from '../words/choices.ts';
+import { LANGUAGE_NAMES, LANGUAGES, type Language } from '../words/page-language.ts';
 import { PANELS } from '../words/panels.ts';
 import { PHONE } from '../words/phone.ts';
+import { THIS_PHONE } from '../words/this-phone.ts';
 import { fieldStyles } from './field-styles.ts';
 import { IntroduceEvent, ShowScreenEvent } from './phone-events.ts';
 import { baseStyles, buttonStyles } from './phone-styles.ts';
 
-/** What this phone is called, and where it is. Stations stand for people. */
+/** What this phone is called, where it is, and how it speaks and looks. Stations stand for people. */
 @customElement('device-panel')
 export class DevicePanel extends LitElement {
   static override styles = [
@@ -20,10 +26,10 @@ export class DevicePanel extends LitElement {
       :host {
         display: grid;
         gap: 20px;
-        padding: 16px;
+        padding: var(--space-4);
       }
       h1 {
-        font-size: 28px;
+        font-size: var(--type-figure);
         font-weight: var(--weight-strong);
       }
       .field {
@@ -33,11 +39,37 @@ export class DevicePanel extends LitElement {
       .stations {
         display: grid;
         grid-template-columns: repeat(2, minmax(0, 1fr));
-        gap: 16px;
+        gap: var(--space-4);
       }
       .stations button {
-        min-height: 72px;
+        min-height: var(--target);
         border-width: 2px;
+        overflow-wrap: anywhere;
+      }
+      .three {
+        grid-template-columns: repeat(3, minmax(0, 1fr));
+      }
+      .three button {
+        padding-inline: var(--space-1);
+        font-size: var(--type-text);
+      }
+      .field input:not([type='radio']) {
+        min-height: var(--target);
+      }
+      a {
+        display: flex;
+        align-items: center;
+        gap: var(--space-3);
+        min-height: var(--target);
+        padding: var(--space-2) var(--space-3);
+        border: var(--hairline) solid var(--ink);
+        border-radius: var(--radius-button);
+        color: var(--ink);
+        font-size: var(--type-button);
+        font-weight: var(--weight-word);
+      }
+      a icon-mark {
+        font-size: var(--type-figure);
       }
       .stations button[aria-pressed='true'] {
         background: var(--ink);
@@ -48,6 +80,8 @@ export class DevicePanel extends LitElement {
 
   @property({ attribute: false }) device: Device | null = null;
   @property({ attribute: false }) stations: readonly Station[] = [];
+  @property({ attribute: false }) language: Language = 'en';
+  @property({ attribute: false }) look: LookChoice = 'browser';
   @state() private typedName: string | null = null;
   /** undefined: as it is. */
   @state() private chosenId: string | null | undefined = undefined;
@@ -80,6 +114,48 @@ export class DevicePanel extends LitElement {
         <button type="button" class="middling" @act=${() => this.dispatchEvent(new ShowScreenEvent({ kind: 'dayEnd' }))}>
           ${PANELS.dayEnd}
         </button>
+      </div>
+      ${this.choice(
+        'language',
+        CHOICES.language,
+        LANGUAGES,
+        (one) => LANGUAGE_NAMES[one],
+        this.language,
+        (one) => new LanguageChosenEvent(one),
+      )}
+      ${this.choice(
+        'look',
+        CHOICES.look,
+        LOOK_CHOICES,
+        (one) => LOOK_NAMES[one],
+        this.look,
+        (one) => new LookChosenEvent(one),
+      )}
+      <slot name="sound"></slot>
+      <a href="/station"><icon-mark name="station"></icon-mark>${THIS_PHONE.stationPage}</a>
+    `;
+  }
+
+  /** What is chosen here holds at once, without Save. */
+  private choice<Value extends string>(
+    id: string,
+    label: string,
+    values: readonly Value[],
+    text: (value: Value) => string,
+    chosen: Value,
+    event: (value: Value) => Event,
+  ): TemplateResult {
+    return html`
+      <div class="field" role="group" aria-labelledby=${id}>
+        <p id=${id} class="label">${label}</p>
+        <div class="stations three">
+          ${values.map(
+            (value) =>
+              html`<button type="button" aria-pressed=${value === chosen} @act=${() => this.dispatchEvent(event(value))}>
+                ${text(value)}
+              </button>`,
+          )}
+        </div>
       </div>
     `;
   }

@@ -4,11 +4,12 @@ import { unreachable } from '../../shared/result.ts';
 import { workpieceIdOf, type DoughCommand } from '../link/command-workpiece.ts';
 import { clockText } from '../parts/clock-text.ts';
 import { dayTag, floorDateOf } from '../parts/day-tag.ts';
-import { temperatureText } from '../parts/temperature-text.ts';
 import { gramsWords } from '../words/floor.ts';
 import { DID, PHONE } from '../words/phone.ts';
+import { SOUND } from '../words/sound.ts';
 import { VERBS } from '../words/verbs.ts';
 import { stepOf } from './card-model.ts';
+import { readingText } from './degrees.ts';
 import { stationName, zoneOf } from './floor-facts.ts';
 
 /** What a tap did, in words: "C2 folded". */
@@ -24,6 +25,9 @@ export function didWords(state: FloorState, command: ClientCommand): string {
       return DID.kitchen;
     case 'adoptHouse':
       return DID.house;
+    case 'askSoundTest':
+    case 'answerSoundTest':
+      return SOUND.testDid;
     case 'setDeck':
       return DID.deck;
     case 'blockResource':
@@ -58,7 +62,7 @@ function doughWords(state: FloorState, command: DoughCommand): string {
     case 'discardWorkpiece':
       return DID.discarded(tag);
     case 'readTemperature':
-      return DID.read(tag, temperatureText(command.celsius, state.house?.document.units.temperature ?? 'C'));
+      return DID.read(tag, readingText(command.celsius, state.house?.document.units.temperature ?? 'C'));
     case 'reportProgress':
       return DID.progressed(tag, command.piecesDone);
     case 'helpStep':

@@ -1,20 +1,18 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import { clockText, countdownText } from '../parts/clock-text.ts';
+import { countdownText } from '../parts/clock-text.ts';
 import '../parts/role-mark.ts';
-import { nthWords, PANELS, ripeSinceWords, takeWords } from '../words/panels.ts';
+import { PANELS } from '../words/panels.ts';
 import { PHONE, piecesCountWords } from '../words/phone.ts';
-import { VERBS } from '../words/verbs.ts';
 import type { CardModel } from './card-model.ts';
 import type { FloorState } from '../../shared/floor/state.ts';
 import { stationName } from './floor-facts.ts';
-import { pastClock, pastNotes } from './history-words.ts';
 import type { ObstacleModel } from './obstacle-model.ts';
 import { baseStyles } from './phone-styles.ts';
 import { progressOf, quietWords, roleWords, standingWords, verbWords, whoIds } from './row-words.ts';
+import './dough-facts.ts';
 import './slot-picker.ts';
 import './step-asides.ts';
-import './ways-list.ts';
 
 /** What a dough's card tells: what it is, what to look for, how long, and what comes after. Its buttons are `card-actions`. */
 @customElement('dough-card')
@@ -24,19 +22,19 @@ export class DoughCard extends LitElement {
     css`
       :host {
         display: block;
-        padding: 12px 16px 24px;
+        padding: var(--space-3) var(--space-4) var(--space-5);
       }
       header {
         display: flex;
         flex-wrap: wrap;
         align-items: center;
-        gap: 0 12px;
+        gap: 0 var(--space-3);
       }
       role-mark {
-        font-size: 40px;
+        font-size: var(--type-tag);
       }
       h1 {
-        font-size: 40px;
+        font-size: var(--type-tag);
         font-weight: var(--weight-strong);
         line-height: 1.1;
       }
@@ -45,7 +43,7 @@ export class DoughCard extends LitElement {
         outline: none;
       }
       .countdown {
-        font-size: 48px;
+        font-size: var(--type-countdown);
         font-weight: var(--weight-strong);
         margin-inline-start: auto;
         line-height: 1.1;
@@ -53,17 +51,17 @@ export class DoughCard extends LitElement {
         white-space: nowrap;
       }
       .countdown[data-wide] {
-        font-size: 38px;
+        font-size: var(--type-verb);
       }
       .step {
-        margin-top: 4px;
-        font-size: 26px;
+        margin-top: var(--space-1);
+        font-size: var(--type-step);
         font-weight: var(--weight-strong);
         line-height: 1.15;
         overflow-wrap: anywhere;
       }
       .name {
-        font-size: 18px;
+        font-size: var(--type-text);
         color: var(--ink-soft);
         overflow-wrap: anywhere;
       }
@@ -77,64 +75,21 @@ export class DoughCard extends LitElement {
       .check,
       .caution {
         padding-inline-start: 14px;
-        font-size: 20px;
+        font-size: var(--type-button);
         line-height: 1.3;
         overflow-wrap: anywhere;
       }
       .check {
-        border-inline-start: 4px solid var(--ink);
+        border-inline-start: var(--rule) solid var(--ink);
       }
       .caution {
-        border-inline-start: 4px double var(--ink);
-        font-size: 18px;
+        border-inline-start: var(--rule) double var(--ink);
+        font-size: var(--type-text);
       }
       h2 {
         margin-bottom: 2px;
-        font-size: 16px;
+        font-size: var(--type-small);
         font-weight: var(--weight-word);
-        color: var(--ink-soft);
-      }
-      .times {
-        display: grid;
-        grid-template-columns: repeat(auto-fit, minmax(72px, 1fr));
-        gap: 8px;
-        padding: 10px 0;
-        border-block: 1px solid var(--line);
-      }
-      .times dt {
-        font-size: 16px;
-        color: var(--ink-soft);
-      }
-      .times dd {
-        font-size: 22px;
-        font-weight: var(--weight-word);
-      }
-      .list li {
-        display: flex;
-        align-items: baseline;
-        gap: 12px;
-        padding: 5px 0;
-        font-size: 19px;
-      }
-      .list li > :first-child {
-        flex: 0 0 auto;
-        min-width: 62px;
-        font-weight: var(--weight-word);
-      }
-      .past li > :first-child {
-        min-width: 124px;
-      }
-      .line {
-        font-size: 19px;
-        overflow-wrap: anywhere;
-      }
-      .list li > :nth-child(2) {
-        flex: 1 1 auto;
-        min-width: 0;
-        overflow-wrap: anywhere;
-      }
-      .list li > :nth-child(3) {
-        flex: 0 0 auto;
         color: var(--ink-soft);
       }
     `,
@@ -172,7 +127,14 @@ export class DoughCard extends LitElement {
       <p class="step">${verbWords(row)}${row.role === 'call' ? html`<span class="unseen">, ${roleWords(row)}</span>` : nothing}</p>
       <p class="name">${this.nameLine(card)}</p>
       ${this.notSent ? html`<p class="block"><strong>${PHONE.notSentYet}</strong></p>` : nothing}
-      ${this.obstacle === null ? nothing : html`<ways-list class="block" .obstacle=${this.obstacle}></ways-list>`}
+      ${
+        this.obstacle === null
+          ? nothing
+          : html`<section class="block caution">
+              <h2>${PANELS.inTheWay}</h2>
+              <p>${this.obstacle.words}</p>
+            </section>`
+      }
       ${
         row.check === null
           ? nothing
@@ -201,17 +163,7 @@ export class DoughCard extends LitElement {
               .unit=${this.unit}
             ></slot-picker>`
       }
-      ${
-        card.becomes.length === 0
-          ? nothing
-          : html`<section class="block">
-              <h2>${PHONE.becomes}</h2>
-              <ul class="list">
-                ${card.becomes.map((cut) => html`<li><span>${cut.tag}</span><span>${cut.name}</span><span>${piecesCountWords(cut.pieces)}</span></li>`)}
-              </ul>
-            </section>`
-      }
-      ${this.takes(card)} ${this.pot(card)} ${this.times(card)} ${this.ahead(card)} ${this.soFar(card)}
+      <dough-facts .card=${card} .floor=${this.floor} .nowMs=${this.nowMs} .zone=${this.zone} .unit=${this.unit}></dough-facts>
     `;
   }
 
@@ -225,84 +177,6 @@ export class DoughCard extends LitElement {
     ];
     const parts = [row.name, ...(row.pieces === null ? [] : [piecesCountWords(row.pieces)]), ...standsIn];
     return html`${quiet.length === 0 ? nothing : html`<strong>${quiet.join(' · ')}</strong> · `}${parts.join(' · ')}`;
-  }
-
-  private takes({ takes }: CardModel): TemplateResult | typeof nothing {
-    if (takes.length === 0) return nothing;
-    return html`
-      <section class="block">
-        <h2>${PANELS.takes}</h2>
-        <ul>
-          ${takes.map((take) => {
-            const [source] = take.sources;
-            const ripeMs = source?.ripeFromMs ?? null;
-            const ripe = ripeMs === null ? null : ripeSinceWords(clockText(ripeMs, this.zone), ripeMs <= this.nowMs);
-            return html`<li class="line">${takeWords(take.grams, take.name, source?.tag ?? null, ripe)}</li>`;
-          })}
-        </ul>
-      </section>
-    `;
-  }
-
-  private pot({ row, feeds }: CardModel): TemplateResult | typeof nothing {
-    const { stock } = row;
-    if (stock === null) return nothing;
-    const parts = [
-      PANELS.potHas(stock.grams),
-      PANELS.seedKept(stock.seedG),
-      ...feeds.slice(0, 1).map((feed) => PANELS.feedPlanned(clockText(feed.feedMs, this.zone), feed.grams)),
-    ];
-    return html`
-      <section class="block">
-        <h2>${PANELS.pot}</h2>
-        <p class="line">${parts.join(' · ')}</p>
-      </section>
-    `;
-  }
-
-  private soFar({ pasts }: CardModel): TemplateResult | typeof nothing {
-    const { floor } = this;
-    if (floor === null || pasts.length === 0) return nothing;
-    return html`
-      <section class="block">
-        <h2>${PANELS.history}</h2>
-        <ol class="list past">
-          ${pasts.map((past) => {
-            const words = [nthWords(VERBS[past.verb].running, past.nth), ...pastNotes(floor, past)];
-            return html`<li><span>${pastClock(past, this.zone)}</span><span>${words.join(' · ')}</span></li>`;
-          })}
-        </ol>
-      </section>
-    `;
-  }
-
-  private times({ row }: CardModel): TemplateResult {
-    const time = (label: string, atMs: number): TemplateResult =>
-      html`<div>
-        <dt>${label}</dt>
-        <dd>${clockText(atMs, this.zone)}</dd>
-      </div>`;
-    return html`
-      <dl class="block times">
-        ${row.earliestMs < row.dueMs ? time(PHONE.earliest, row.earliestMs) : nothing} ${time(PHONE.target, row.dueMs)}
-        ${time(PHONE.late, row.lateMs)} ${row.lostMs === null ? nothing : time(PHONE.latest, row.lostMs)}
-      </dl>
-    `;
-  }
-
-  private ahead({ ahead }: CardModel): TemplateResult {
-    return html`
-      <section class="block">
-        <h2>${PHONE.comesAfter}</h2>
-        ${
-          ahead.length === 0
-            ? html`<p>${PHONE.nothingAfter}</p>`
-            : html`<ol class="list">
-                ${ahead.map((step) => html`<li><span>${clockText(step.fromMs, this.zone)}</span><span>${VERBS[step.verb].running}</span></li>`)}
-              </ol>`
-        }
-      </section>
-    `;
   }
 }
 

@@ -14,7 +14,7 @@ export class EndDayButton extends LitElement {
     css`
       :host {
         display: block;
-        padding: 12px 16px;
+        padding: var(--space-3) var(--space-4);
         border-top: var(--hairline) solid var(--ink);
       }
       button {

@@ -4,19 +4,19 @@ import { css } from 'lit';
 export const fieldStyles = css`
   label,
   .label {
-    font-size: 17px;
+    font-size: var(--type-small);
     font-weight: var(--weight-word);
     color: var(--ink-soft);
   }
   input:not([type='radio']) {
     width: 100%;
     min-height: 56px;
-    padding: 8px 12px;
-    border: 2px solid var(--ink);
-    border-radius: 8px;
+    padding: var(--space-2) var(--space-3);
+    border: var(--hairline) solid var(--ink);
+    border-radius: var(--radius-button);
     background: var(--paper);
     color: var(--ink);
     font: inherit;
-    font-size: 20px;
+    font-size: var(--type-button);
   }
 `;

@@ -1,12 +1,19 @@
 import '../parts/no-eval.ts';
 import { openFloorLink } from '../link/open-floor-link.ts';
-import { keptLookChoice, lookOf, onBrowserLook, showLook } from '../parts/look.ts';
+import { keepChoices } from '../parts/keep-choices.ts';
+import { holdSound } from '../sound/hold-sound.ts';
+import { languageOfPage } from '../words/page-language.ts';
+import { PHONE } from '../words/phone.ts';
 import { holdPhone } from './hold-phone.ts';
 import './phone-page.ts';
 
 const page = document.querySelector('phone-page');
 if (page === null) throw new Error('the page has no phone-page');
-const look = (): void => showLook(lookOf(keptLookChoice('browser')));
-look();
-onBrowserLook(look);
-holdPhone(page, openFloorLink({ page: 'phone' }), () => performance.now());
+document.title = `${PHONE.pageTitle} · Ovenward`;
+page.language = languageOfPage();
+keepChoices(page, (look) => {
+  page.look = look;
+});
+const link = openFloorLink({ page: 'phone' });
+holdSound(link);
+holdPhone(page, link, () => performance.now());

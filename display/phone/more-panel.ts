@@ -1,7 +1,9 @@
 import { html, type TemplateResult } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import type { FloorState, Workpiece } from '../../shared/floor/state.ts';
+import { NUMBERS } from '../words/numbers.ts';
 import { PANELS } from '../words/panels.ts';
+import { canTakeIn } from './add-model.ts';
 import type { CardModel } from './card-model.ts';
 import { CardPanel } from './card-panel.ts';
 import { joinChoices, loadParts, putBackChoices } from './more-model.ts';
@@ -26,6 +28,9 @@ export class MorePanel extends CardPanel {
       [isDough && sourcesOf(floor, workpiece).length > 0, 'extra', PANELS.extra],
       [putBackChoices(floor, workpiece).length > 0, 'putBack', PANELS.putBack],
       [workpiece.stock !== null, 'planFeed', PANELS.planFeed],
+      [true, 'minutes', NUMBERS.minutes],
+      [true, 'temperature', NUMBERS.temperature],
+      [canTakeIn(workpiece), 'add', NUMBERS.add],
       [true, 'loss', PANELS.loss],
       [true, 'discard', PANELS.discard],
     ];

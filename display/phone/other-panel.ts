@@ -1,10 +1,14 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { HOLD_MINUTES, MORE_TIME_MINUTES, type ClientCommand } from '../../shared/floor/commands.ts';
-import { holdMinutesWords, MINUTES_UNIT, minutesMoreWords, PHONE } from '../words/phone.ts';
+import '../parts/icon-mark.ts';
+import type { IconName } from '../parts/icon-mark.ts';
 import { PANELS } from '../words/panels.ts';
+import { holdMinutesWords, MINUTES_UNIT, minutesMoreWords, PHONE } from '../words/phone.ts';
+import { PLACES } from '../words/places.ts';
+import { heardButton } from './card-buttons.ts';
 import type { CardModel } from './card-model.ts';
-import { FloorCommandEvent, PanelWantedEvent } from './phone-events.ts';
+import { FloorCommandEvent, PanelWantedEvent, ShowScreenEvent } from './phone-events.ts';
 import { baseStyles, buttonRowStyles, buttonStyles } from './phone-styles.ts';
 
 /** Somebody is about to skip the step. */
@@ -16,7 +20,7 @@ export class SkipWantedEvent extends Event {
   }
 }
 
-/** What is said less often: more time, hold the call, heard, skip, and the way to the rest. */
+/** What is said less often: more time, hold the call, heard, skip, where it stands, and the way to the rest. */
 @customElement('other-panel')
 export class OtherPanel extends LitElement {
   static override styles = [
@@ -26,12 +30,12 @@ export class OtherPanel extends LitElement {
     css`
       :host {
         display: grid;
-        gap: 16px;
-        padding: 12px 16px;
+        gap: var(--space-4);
+        padding: var(--space-3) var(--space-4);
       }
       h2 {
-        margin-bottom: 4px;
-        font-size: 16px;
+        margin-bottom: var(--space-1);
+        font-size: var(--type-small);
         line-height: 1.2;
         font-weight: var(--weight-word);
         color: var(--ink-soft);
@@ -40,6 +44,8 @@ export class OtherPanel extends LitElement {
   ];
 
   @property({ attribute: false }) card: CardModel | null = null;
+  /** The page has a drawing of where everything stands. */
+  @property({ type: Boolean }) hasPlaces = false;
 
   protected override render(): TemplateResult | typeof nothing {
     const { card } = this;
@@ -60,14 +66,21 @@ export class OtherPanel extends LitElement {
               ? HOLD_MINUTES.map((minutes) => this.button({ type: 'holdWorkpiece', ...key, minutes }, html`${holdMinutesWords(minutes)}`))
               : this.button({ type: 'releaseWorkpiece', ...key }, html`${PHONE.release}`)
           }
+          ${card.canHear && card.isJudging ? heardButton(this, card) : nothing}
         </div>
       </section>
       <div class="row">
-        ${card.canHear ? this.button({ type: 'hearCall', ...key }, html`${PHONE.heard}`) : nothing}
-        <button type="button" class="middling" @act=${() => this.dispatchEvent(new SkipWantedEvent())}>${PHONE.skip}</button>
-        <button type="button" class="middling" @act=${() => this.dispatchEvent(new PanelWantedEvent('more'))}>${PANELS.more}</button>
+        ${this.door('close', PHONE.skip, () => new SkipWantedEvent())}
+        ${this.hasPlaces ? this.door('places', PLACES.ofDough, () => new ShowScreenEvent({ kind: 'places', workpieceId: key.workpieceId })) : nothing}
+        ${this.door('more', PANELS.more, () => new PanelWantedEvent('more'))}
       </div>
     `;
+  }
+
+  private door(icon: IconName, label: string, event: () => Event): TemplateResult {
+    return html`<button type="button" class="middling" @act=${() => this.dispatchEvent(event())}>
+      <icon-mark name=${icon}></icon-mark>${label}
+    </button>`;
   }
 
   private button(command: ClientCommand, label: TemplateResult): TemplateResult {

@@ -1,30 +1,51 @@
 import { html, type TemplateResult } from 'lit';
 import type { FloorState } from '../../shared/floor/state.ts';
+import './add-panel.ts';
 import './amount-panels.ts';
 import './card-actions.ts';
 import './chip-panels.ts';
 import './count-panel.ts';
 import './how-far-panel.ts';
 import './inputs-panel.ts';
+import './minutes-panel.ts';
 import './more-panel.ts';
 import './other-panel.ts';
 import './pot-panels.ts';
 import './put-right-panel.ts';
 import './skip-panel.ts';
+import './temperature-panel.ts';
+import './ways-list.ts';
 import './where-panel.ts';
 import type { CardModel } from './card-model.ts';
 import { zoneOf } from './floor-facts.ts';
+import type { ObstacleModel } from './obstacle-model.ts';
 import type { Panel } from './phone-events.ts';
 
+/** What a panel is to know of the page around it. */
+export interface PanelSurroundings {
+  /** What is in the way of the card's step: then the ways out stand in place of its buttons. */
+  readonly obstacle?: ObstacleModel | null;
+  /** The page has a drawing of where everything stands. */
+  readonly hasPlaces?: boolean;
+}
+
 /** What stands below a card: its buttons, or the panel that was asked for. */
-export function panelOf(panel: Panel, floor: FloorState, card: CardModel, slotIds: readonly string[], nowMs: number): TemplateResult {
+export function panelOf(
+  panel: Panel,
+  floor: FloorState,
+  card: CardModel,
+  slotIds: readonly string[],
+  nowMs: number,
+  { obstacle = null, hasPlaces = false }: PanelSurroundings = {},
+): TemplateResult {
   const zone = zoneOf(floor);
   const unit = floor.house?.document.units.temperature ?? 'C';
   switch (panel) {
     case 'actions':
+      if (obstacle !== null) return html`<ways-list .card=${card} .obstacle=${obstacle}></ways-list>`;
       return html`<card-actions .card=${card} .chosenSlotIds=${slotIds}></card-actions>`;
     case 'other':
-      return html`<other-panel .card=${card}></other-panel>`;
+      return html`<other-panel .card=${card} ?hasPlaces=${hasPlaces}></other-panel>`;
     case 'skip':
       return html`<skip-panel .card=${card}></skip-panel>`;
     case 'more':
@@ -42,7 +63,7 @@ export function panelOf(panel: Panel, floor: FloorState, card: CardModel, slotId
     case 'inputs':
       return html`<inputs-panel .card=${card} .floor=${floor}></inputs-panel>`;
     case 'extra':
-      return html`<extra-panel .card=${card} .floor=${floor}></extra-panel>`;
+      return html`<extra-panel .card=${card} .floor=${floor} .nowMs=${nowMs}></extra-panel>`;
     case 'feed':
       return html`<feed-panel .card=${card} .floor=${floor}></feed-panel>`;
     case 'planFeed':
@@ -57,6 +78,12 @@ export function panelOf(panel: Panel, floor: FloorState, card: CardModel, slotId
       return html`<put-back-panel .card=${card} .floor=${floor}></put-back-panel>`;
     case 'loss':
       return html`<loss-panel .card=${card} .floor=${floor}></loss-panel>`;
+    case 'temperature':
+      return html`<temperature-panel .card=${card} .floor=${floor} .unit=${unit} .zone=${zone}></temperature-panel>`;
+    case 'minutes':
+      return html`<minutes-panel .card=${card} .floor=${floor}></minutes-panel>`;
+    case 'add':
+      return html`<add-panel .card=${card} .floor=${floor}></add-panel>`;
     case 'discard':
       return html`<discard-panel .card=${card} .floor=${floor}></discard-panel>`;
   }

@@ -4,18 +4,18 @@ import { css } from 'lit';
 export const panelStyles = css`
   :host {
     display: grid;
-    gap: 16px;
-    padding: 12px 16px;
+    gap: var(--space-4);
+    padding: var(--space-3) var(--space-4);
   }
   h2 {
-    font-size: 22px;
+    font-size: var(--type-title);
     line-height: 1.2;
     font-weight: var(--weight-strong);
     overflow-wrap: anywhere;
   }
   h3 {
-    margin: 0 0 4px;
-    font-size: 17px;
+    margin: 0 0 var(--space-1);
+    font-size: var(--type-small);
     font-weight: var(--weight-word);
     color: var(--ink-soft);
     overflow-wrap: anywhere;
@@ -23,10 +23,10 @@ export const panelStyles = css`
   .two {
     display: grid;
     grid-template-columns: repeat(2, minmax(0, 1fr));
-    gap: 16px;
+    gap: var(--space-4);
   }
   .note {
-    font-size: 17px;
+    font-size: var(--type-small);
     color: var(--ink-soft);
   }
   button[aria-pressed='true'] {

@@ -13,10 +13,12 @@ export class FloorCommandEvent extends Event {
   }
 }
 
-/** What the phone is to show: the list, the card of a dough, itself, or the end of the day. */
+/** What the phone is to show: the list, the card of a dough, where everything stands, itself, or the end of the day. */
 export type Screen =
   | { readonly kind: 'list' }
   | { readonly kind: 'card'; readonly workpieceId: string }
+  /** With the dough that is looked for, where one is. */
+  | { readonly kind: 'places'; readonly workpieceId: string | null }
   | { readonly kind: 'device' }
   | { readonly kind: 'dayEnd' };
 
@@ -40,7 +42,10 @@ export type Panel =
   | 'join'
   | 'putBack'
   | 'loss'
-  | 'discard';
+  | 'discard'
+  | 'temperature'
+  | 'minutes'
+  | 'add';
 
 /** Another panel of the card is wanted. */
 export class PanelWantedEvent extends Event {
@@ -85,6 +90,35 @@ export class IntroduceEvent extends Event {
   }
 }
 
+/** Whose doughs the list is to show; null for everybody's. */
+export class FilterChosenEvent extends Event {
+  static readonly type = 'filter-chosen';
+  readonly stationId: string | null;
+
+  constructor(stationId: string | null) {
+    super(FilterChosenEvent.type, OUT);
+    this.stationId = stationId;
+  }
+}
+
+/** The deliberate touch that a page asks for after it was in a pocket. */
+export class GoOnEvent extends Event {
+  static readonly type = 'go-on';
+
+  constructor() {
+    super(GoOnEvent.type, OUT);
+  }
+}
+
+/** What was told of refused taps has been read. */
+export class PutAwayEvent extends Event {
+  static readonly type = 'put-away';
+
+  constructor() {
+    super(PutAwayEvent.type, OUT);
+  }
+}
+
 /** These stand elsewhere than they did, or mean something else: the thumb cannot have meant them yet. */
 export class RowsMovedEvent extends Event {
   static readonly type = 'rows-moved';
@@ -114,5 +148,8 @@ declare global {
     'panel-wanted': PanelWantedEvent;
     'rows-moved': RowsMovedEvent;
     'newly-shown': NewlyShownEvent;
+    'filter-chosen': FilterChosenEvent;
+    'put-away': PutAwayEvent;
+    'go-on': GoOnEvent;
   }
 }

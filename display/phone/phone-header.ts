@@ -20,31 +20,32 @@ export class PhoneHeader extends LitElement {
       .line {
         display: flex;
         align-items: center;
-        gap: 12px;
-        padding: 4px 16px;
+        gap: var(--space-3);
+        padding: var(--space-1) var(--space-4);
         min-height: 60px;
         border-bottom: var(--hairline) solid var(--ink);
       }
       .clock {
-        font-size: 34px;
+        font-size: var(--type-verb);
         font-weight: var(--weight-strong);
         line-height: 1;
       }
       .link {
         flex: 1 1 auto;
         min-width: 0;
-        font-size: 16px;
+        font-size: var(--type-small);
         color: var(--ink-soft);
       }
       button {
         flex: 0 1 auto;
         min-height: 52px;
-        max-width: 52%;
-        padding: 4px 12px;
+        max-width: 56%;
+        overflow-wrap: anywhere;
+        padding: var(--space-1) var(--space-3);
         border: none;
-        border-radius: 8px;
+        border-radius: var(--radius-button);
         background: transparent;
-        font-size: 16px;
+        font-size: var(--type-small);
         font-weight: var(--weight-text);
         text-decoration: underline;
         text-decoration-thickness: 1px;
@@ -52,19 +53,19 @@ export class PhoneHeader extends LitElement {
         text-align: end;
       }
       .strip {
-        padding: 8px 16px;
+        padding: var(--space-2) var(--space-4);
         background: var(--ink);
         color: var(--paper);
-        font-size: 17px;
+        font-size: var(--type-small);
         font-weight: var(--weight-word);
       }
       .strip + .strip {
         padding-top: 0;
       }
       .pace {
-        padding: 4px 16px;
+        padding: var(--space-1) var(--space-4);
         border-bottom: var(--hairline) dashed var(--ink);
-        font-size: 16px;
+        font-size: var(--type-small);
         font-weight: var(--weight-word);
         text-align: center;
       }
@@ -78,7 +79,8 @@ export class PhoneHeader extends LitElement {
     const { view } = this;
     if (view === null) return nothing;
     const zone = zoneOf(view.state);
-    const name = view.device?.name ?? PHONE.thisPhone;
+    const station = view.state?.kitchen?.document.stations.find(({ id }) => id === view.device?.stationId)?.name ?? null;
+    const name = [view.device?.name ?? PHONE.thisPhone, ...(station === null ? [] : [station])].join(' · ');
     return html`
       ${
         view.state === null

@@ -3,6 +3,7 @@ import { customElement, property } from 'lit/decorators.js';
 import { repeat } from 'lit/directives/repeat.js';
 import type { Row } from '../../shared/floor/board.ts';
 import { PHONE } from '../words/phone.ts';
+import { THIS_PHONE } from '../words/this-phone.ts';
 import { RowsMovedEvent } from './phone-events.ts';
 import './phone-row.ts';
 import { baseStyles } from './phone-styles.ts';
@@ -16,17 +17,17 @@ export class PhoneList extends LitElement {
       :host {
         display: block;
         min-height: 100%;
-        padding-bottom: 24px;
+        padding-bottom: var(--space-5);
       }
       .empty {
         display: grid;
-        gap: 8px;
-        padding: 48px 24px;
-        font-size: 18px;
+        gap: var(--space-2);
+        padding: var(--space-7) var(--space-5);
+        font-size: var(--type-text);
         color: var(--ink-soft);
       }
       .empty strong {
-        font-size: 24px;
+        font-size: var(--type-title);
         color: var(--ink);
       }
     `,
@@ -41,6 +42,9 @@ export class PhoneList extends LitElement {
   /** Workpieces with a tap that has not been sent. */
   @property({ attribute: false }) unsentIds: ReadonlySet<string> = new Set();
 
+  /** Whose doughs alone are listed, by name; null where everybody's are. */
+  @property({ attribute: false }) station: string | null = null;
+
   private tops = new Map<string, number>();
 
   protected override render(): TemplateResult {
@@ -48,7 +52,7 @@ export class PhoneList extends LitElement {
       <h1 class="unseen">${PHONE.doughs}</h1>
       ${
         this.rows.length === 0
-          ? html`<p class="empty"><strong>${PHONE.emptyTitle}</strong>${PHONE.emptyMore}</p>`
+          ? this.empty()
           : html`<ol>
               ${repeat(
                 this.rows,
@@ -68,6 +72,13 @@ export class PhoneList extends LitElement {
             </ol>`
       }
     `;
+  }
+
+  private empty(): TemplateResult {
+    const { station } = this;
+    return station === null
+      ? html`<p class="empty"><strong>${PHONE.emptyTitle}</strong>${PHONE.emptyMore}</p>`
+      : html`<p class="empty"><strong>${THIS_PHONE.emptyAt(station)}</strong>${THIS_PHONE.emptyAtMore}</p>`;
   }
 
   protected override updated(): void {

@@ -1,31 +1,39 @@
-import { css, html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
-import { boardRows, type Row } from '../../shared/floor/board.ts';
-import type { ClientCommand } from '../../shared/floor/commands.ts';
 import type { FloorState } from '../../shared/floor/state.ts';
-import { obstacleOf } from '../../shared/floor/ways-out.ts';
-import type { FloorView } from '../link/floor-link.ts';
-import { stillOf } from '../parts/still-of.ts';
-import { floorDateOf } from '../parts/day-tag.ts';
+import type { AnsweredTap, FloorView } from '../link/floor-link.ts';
 import { nextTextChangeMs } from '../parts/clock-text.ts';
+import { floorDateOf } from '../parts/day-tag.ts';
+import type { LookChoice } from '../parts/look.ts';
+import { isOfStation } from '../parts/station-rows.ts';
+import { SteadyRows } from '../parts/steady-rows.ts';
+import { stillOf } from '../parts/still-of.ts';
 import { TickingClock, type ClockSource } from '../parts/ticking-clock.ts';
-import { steadyOrder } from '../parts/order.ts';
+import type { Language } from '../words/page-language.ts';
 import { PHONE } from '../words/phone.ts';
+import { THIS_PHONE } from '../words/this-phone.ts';
 import { ActGate } from './act-gate.ts';
 import './answer-note.ts';
 import './bottom-bar.ts';
-import { cardOf, firstFreeSlots, type CardModel } from './card-model.ts';
+import { cardOf, type CardModel } from './card-model.ts';
+import type { CardPanel } from './card-panel.ts';
 import './day-end.ts';
-import './end-day-button.ts';
 import './device-panel.ts';
 import { didWords } from './did-words.ts';
-import type { DoughCard } from './dough-card.ts';
 import './dough-card.ts';
-import { factsOf, zoneOf } from './floor-facts.ts';
-import { obstacleModel, type ObstacleModel } from './obstacle-model.ts';
+import type { DoughCard } from './dough-card.ts';
+import './end-day-button.ts';
+import { elsewhereOf, filterIn } from './filter-model.ts';
+import { zoneOf } from './floor-facts.ts';
+import { unsentIds } from './kept-work.ts';
+import './late-elsewhere.ts';
+import './list-foot.ts';
+import { cardKey, OpenedCard } from './opened-card.ts';
+import { pageStyles } from './page-styles.ts';
+import { panelOf } from './panel-of.ts';
+import { openPanel, withoutPanel, withPanel, type PanelTrail } from './panel-trail.ts';
 import {
   FloorCommandEvent,
-  ShowScreenEvent,
   type GoBackEvent,
   type NewlyShownEvent,
   type Panel,
@@ -34,10 +42,17 @@ import {
   type Screen,
 } from './phone-events.ts';
 import './phone-header.ts';
-import { panelOf } from './panel-of.ts';
 import './phone-list.ts';
 import { baseStyles } from './phone-styles.ts';
+import { duesOfPlaces, placesOf } from './places-model.ts';
+import './places-view.ts';
+import type { PlacesView } from './places-view.ts';
+import './pocket-cover.ts';
 import type { SlotsChosenEvent } from './slot-picker.ts';
+import './sound-ask.ts';
+import './sound-settings.ts';
+import './sound-strip.ts';
+import './station-filter.ts';
 
 /** The clocks that a page is drawn and tapped by. */
 export interface PhoneClock extends ClockSource {
@@ -45,107 +60,89 @@ export interface PhoneClock extends ClockSource {
   monotonicMs(): number;
 }
 
-/** The whole phone: the floor's list, a dough's card, or the phone itself, with undo below. */
+/** The whole phone: the floor's list, a dough's card, where everything stands, or the phone itself, with undo below. */
 @customElement('phone-page')
 export class PhonePage extends LitElement {
-  static override styles = [
-    baseStyles,
-    css`
-      :host {
-        display: grid;
-        grid-template-rows: auto minmax(0, 1fr) auto;
-        height: 100vh;
-        height: 100dvh;
-        max-width: 640px;
-        margin-inline: auto;
-        overflow: hidden;
-      }
-      main {
-        min-height: 0;
-        overflow: hidden auto;
-        overscroll-behavior: contain;
-      }
-      footer {
-        display: flex;
-        flex-direction: column;
-        min-height: 0;
-        max-height: 78dvh;
-      }
-      /* A long panel scrolls; the way back stays below it. */
-      .actions {
-        min-height: 0;
-        overflow: hidden auto;
-        overscroll-behavior: contain;
-        border-top: var(--hairline) solid var(--ink);
-      }
-      .still {
-        display: grid;
-        gap: 8px;
-        align-content: center;
-        height: 100%;
-        padding: 24px;
-        text-align: center;
-        font-size: 18px;
-        color: var(--ink-soft);
-      }
-      .still h1 {
-        font-size: 26px;
-        font-weight: var(--weight-strong);
-        color: var(--ink);
-      }
-    `,
-  ];
+  static override styles = [baseStyles, pageStyles];
 
   @property({ attribute: false }) view: FloorView | null = null;
   @property({ attribute: false }) clock: PhoneClock | null = null;
   @property({ attribute: false }) screen: Screen = { kind: 'list' };
-  @state() private panel: Panel = 'actions';
-  @state() private chosen: { readonly key: string; readonly slotIds: readonly string[] } | null = null;
+  /** The way back from this screen leads to the list. */
+  @property({ attribute: false }) leadsToList = true;
+  /** Whose doughs the list shows; null for everybody's. */
+  @property({ attribute: false }) filterId: string | null = null;
+  @property({ attribute: false }) language: Language = 'en';
+  @property({ attribute: false }) look: LookChoice = 'browser';
+  /** Refused taps that have not been put away, the oldest first. */
+  @property({ attribute: false }) refusals: readonly AnsweredTap[] = [];
+  @state() private trail: PanelTrail = [];
+  @state() private isFiltering = false;
+  /** The page was touched as only a pocket touches. */
+  @state() private isPocketed = false;
   @query('dough-card') private card!: DoughCard | null;
+  @query('places-view') private drawing!: PlacesView | null;
+  @query('.actions > *') private openedPanel!: Partial<CardPanel> | null;
 
   private readonly ticking = new TickingClock(
     this,
     () => this.clock,
     (nowMs) => nextTextChangeMs(this.duesMs, nowMs),
   );
+  private readonly rows = new SteadyRows();
+  private readonly opened = new OpenedCard();
   private gate: ActGate | null = null;
   private duesMs: readonly number[] = [];
-  private order: { readonly state: FloorState; readonly keys: readonly string[] } | null = null;
-  private blocked: { readonly floor: FloorState; readonly key: string; readonly model: ObstacleModel | null } | null = null;
+  private shownCard: CardModel | null = null;
   private shownKey = '';
-  private cardKey = '';
 
   constructor() {
     super();
     this.addEventListener('rows-moved', (event: RowsMovedEvent) => this.gate?.moved(event.rows));
     this.addEventListener('newly-shown', (_event: NewlyShownEvent) => this.gate?.shown());
-    this.addEventListener('other-wanted', () => (this.panel = 'other'));
-    this.addEventListener('panel-wanted', (event: PanelWantedEvent) => (this.panel = event.panel));
-    this.addEventListener('skip-wanted', () => (this.panel = 'skip'));
-    this.addEventListener('slots-chosen', (event: SlotsChosenEvent) => (this.chosen = { key: this.cardKey, slotIds: event.slotIds }));
-    this.addEventListener('floor-command', () => (this.panel = 'actions'));
+    this.addEventListener('panel-wanted', (event: PanelWantedEvent) => this.open(event.panel));
+    this.addEventListener('skip-wanted', () => this.open('skip'));
+    this.addEventListener('slots-chosen', (event: SlotsChosenEvent) => this.chooseSlots(event.slotIds));
+    this.addEventListener('floor-command', () => (this.trail = []));
+    this.addEventListener('filter-wanted', () => (this.isFiltering = true));
+    this.addEventListener('filter-chosen', () => (this.isFiltering = false));
+    this.addEventListener('go-on', () => (this.isPocketed = false));
     this.addEventListener('undo-wanted', () => this.undo());
     this.addEventListener('go-back', (event: GoBackEvent) => this.goBack(event));
   }
 
+  /** Closes whatever stands over the screen, one step of it. False where nothing does. */
+  closeOne(): boolean {
+    if (this.screen.kind === 'list' && this.isFiltering) {
+      this.isFiltering = false;
+      return true;
+    }
+    if (this.screen.kind !== 'card' || this.trail.length === 0) return false;
+    if (this.openedPanel?.stepBack?.() !== true) this.trail = withoutPanel(this.trail);
+    return true;
+  }
+
   protected override willUpdate(changed: PropertyValues<this>): void {
-    if (this.gate === null && this.clock !== null) {
-      const { clock } = this;
-      this.gate = new ActGate(this, () => clock.monotonicMs());
-    }
-    if (changed.has('screen')) {
-      this.panel = 'actions';
-      this.chosen = null;
-    }
+    const { clock } = this;
+    if (clock !== null)
+      this.gate ??= new ActGate(
+        this,
+        () => clock.monotonicMs(),
+        () => (this.isPocketed = true),
+      );
+    if (!changed.has('screen')) return;
+    this.trail = [];
+    this.isFiltering = false;
   }
 
   protected override render(): TemplateResult | typeof nothing {
     const { view } = this;
     if (view === null) return nothing;
     const { nowMs } = this.ticking;
+    this.duesMs = [];
+    this.shownCard = null;
     const still = stillOf(view);
     if (still !== null || view.state === null) {
-      this.duesMs = [];
       const [title, more] = still ?? [PHONE.loading, PHONE.loadingMore];
       return html`<header><phone-header .view=${view} .nowMs=${nowMs}></phone-header></header>
         <main>
@@ -156,28 +153,21 @@ export class PhonePage extends LitElement {
         </main>`;
     }
     return html`
-      <header><phone-header .view=${view} .nowMs=${nowMs}></phone-header></header>
-      ${this.screenOf(view, view.state, nowMs)}
+      <header ?inert=${this.isPocketed}>
+        <phone-header .view=${view} .nowMs=${nowMs}></phone-header><sound-strip .view=${view}></sound-strip>
+      </header>
+      ${this.screenOf(view, view.state, nowMs)} ${this.isPocketed ? html`<pocket-cover></pocket-cover>` : nothing}
     `;
   }
 
   private screenOf(view: FloorView, floor: FloorState, nowMs: number): TemplateResult {
     switch (this.screen.kind) {
       case 'device':
-        this.duesMs = [];
-        return html`
-          <main><device-panel .device=${view.device} .stations=${floor.kitchen?.document.stations ?? []}></device-panel></main>
-          <footer>${this.bottom(view, floor, PHONE.back)}</footer>
-        `;
+        return this.device(view, floor, nowMs);
       case 'dayEnd':
-        this.duesMs = [];
-        return html`
-          <main><day-end .floor=${floor} .nowMs=${nowMs} .zone=${zoneOf(floor)}></day-end></main>
-          <footer>
-            <answer-note .view=${view}></answer-note
-            ><end-day-button .serviceDate=${floor.serviceDate}></end-day-button>${this.bottom(view, floor, PHONE.backToDoughs)}
-          </footer>
-        `;
+        return this.dayEnd(view, floor, nowMs);
+      case 'places':
+        return this.places(view, floor, this.screen.workpieceId, nowMs);
       case 'card': {
         const card = cardOf(floor, this.screen.workpieceId, nowMs);
         return card === null ? this.list(view, floor, nowMs) : this.cardScreen(view, floor, card, nowMs);
@@ -187,34 +177,97 @@ export class PhonePage extends LitElement {
     }
   }
 
-  private list(view: FloorView, floor: FloorState, nowMs: number): TemplateResult {
-    const rows = this.steadyRows(floor, nowMs);
-    this.duesMs = rows.map((row) => row.dueMs);
+  private device(view: FloorView, floor: FloorState, nowMs: number): TemplateResult {
     return html`
-      <main>
+      <main ?inert=${this.isPocketed}>
+        <device-panel
+          .device=${view.device}
+          .stations=${floor.kitchen?.document.stations ?? []}
+          .language=${this.language}
+          .look=${this.look}
+        >
+          <sound-settings slot="sound" .view=${view} .nowMs=${nowMs}></sound-settings>
+        </device-panel>
+      </main>
+      <footer ?inert=${this.isPocketed}>${this.bottom(view, floor)}</footer>
+    `;
+  }
+
+  private dayEnd(view: FloorView, floor: FloorState, nowMs: number): TemplateResult {
+    return html`
+      <main tabindex="0" ?inert=${this.isPocketed}><day-end .floor=${floor} .nowMs=${nowMs} .zone=${zoneOf(floor)}></day-end></main>
+      <footer ?inert=${this.isPocketed}>
+        ${this.note(view)}<end-day-button .serviceDate=${floor.serviceDate}></end-day-button>${this.bottom(view, floor)}
+      </footer>
+    `;
+  }
+
+  private places(view: FloorView, floor: FloorState, wantedId: string | null, nowMs: number): TemplateResult {
+    const places = placesOf(floor, nowMs);
+    this.duesMs = duesOfPlaces(places);
+    return html`
+      <main ?inert=${this.isPocketed}>
+        <places-view
+          .places=${places}
+          .wantedId=${wantedId}
+          .nowMs=${nowMs}
+          .zone=${zoneOf(floor)}
+          .unit=${floor.house?.document.units.temperature ?? 'C'}
+        ></places-view>
+      </main>
+      <footer ?inert=${this.isPocketed}>${this.note(view)}${this.bottom(view, floor)}</footer>
+    `;
+  }
+
+  private list(view: FloorView, floor: FloorState, nowMs: number): TemplateResult {
+    const stations = floor.kitchen?.document.stations ?? [];
+    const filter = filterIn(stations, this.filterId);
+    const all = this.rows.at(floor, nowMs);
+    const rows = all.filter((row) => isOfStation(row, filter?.id ?? null));
+    this.duesMs = all.map((row) => row.dueMs);
+    const undoes = view.undoable === null ? null : didWords(floor, view.undoable.command);
+    return html`
+      <main ?inert=${this.isPocketed}>
+        <late-elsewhere .elsewhere=${elsewhereOf(all, filter?.id ?? null)}></late-elsewhere>
         <phone-list
           .rows=${rows}
           .nowMs=${nowMs}
           .zone=${zoneOf(floor)}
           .floorDate=${floorDateOf(floor)}
-          .stations=${this.stationNames(floor)}
+          .stations=${new Map(stations.map((station) => [station.id, station.name]))}
           .unsentIds=${unsentIds(view)}
+          .station=${filter?.name ?? null}
         ></phone-list>
       </main>
-      <footer><answer-note .view=${view}></answer-note>${view.undoable === null ? nothing : this.bottom(view, floor, null)}</footer>
+      <footer ?inert=${this.isPocketed}>
+        ${this.note(view)}<sound-ask .view=${view} .nowMs=${nowMs}></sound-ask>
+        ${
+          this.isFiltering
+            ? html`<div class="actions">
+                  <station-filter
+                    .stations=${stations}
+                    .ownId=${view.device?.stationId ?? null}
+                    .chosenId=${filter?.id ?? null}
+                  ></station-filter>
+                </div>
+                ${this.bottom(view, floor)}`
+            : html`<list-foot .shown=${filter?.name ?? THIS_PHONE.allShown} .undoes=${undoes}></list-foot>`
+        }
+      </footer>
     `;
   }
 
   private cardScreen(view: FloorView, floor: FloorState, card: CardModel, nowMs: number): TemplateResult {
     this.duesMs = [card.row.dueMs];
-    this.cardKey = keyOf(card);
-    const slotIds = this.slotIdsOf(floor, card);
+    this.shownCard = card;
+    const slotIds = this.opened.slotIds(floor, card);
+    const obstacle = this.opened.obstacle(view, floor, card, nowMs);
     return html`
-      <main>
+      <main ?inert=${this.isPocketed}>
         <dough-card
           .card=${card}
           .floor=${floor}
-          .obstacle=${this.obstacle(view, floor, card, nowMs)}
+          .obstacle=${obstacle}
           .nowMs=${nowMs}
           .zone=${zoneOf(floor)}
           .unit=${floor.house?.document.units.temperature ?? 'C'}
@@ -223,57 +276,23 @@ export class PhonePage extends LitElement {
           .notSent=${unsentIds(view).has(card.row.workpieceId)}
         ></dough-card>
       </main>
-      <footer>
-        <answer-note .view=${view}></answer-note>
-        <div class="actions">${panelOf(this.panel, floor, card, slotIds, nowMs)}</div>
-        ${this.bottom(view, floor, this.panel === 'actions' ? PHONE.backToDoughs : PHONE.back)}
+      <footer ?inert=${this.isPocketed}>
+        ${this.note(view)}
+        <div class="actions">${panelOf(openPanel(this.trail), floor, card, slotIds, nowMs, { obstacle, hasPlaces: true })}</div>
+        ${this.bottom(view, floor)}
       </footer>
     `;
   }
 
-  /** What is in the way, worked out anew when the floor has changed or a minute has gone by. */
-  private obstacle(view: FloorView, floor: FloorState, card: CardModel, nowMs: number): ObstacleModel | null {
-    const key = `${keyOf(card)} ${Math.floor(nowMs / 60_000)}`;
-    if (this.blocked?.floor !== floor || this.blocked.key !== key) {
-      const found = obstacleOf(floor, card.row.workpieceId, nowMs);
-      const facts = factsOf(floor, view.devices, view.device?.id ?? null);
-      const model = found === null ? null : obstacleModel(floor, card.row, found, facts, floor.house?.document.units.temperature ?? 'C');
-      this.blocked = { floor, key, model };
-    }
-    return this.blocked.model;
+  private note(view: FloorView): TemplateResult {
+    return html`<answer-note .view=${view} .refusals=${this.refusals}></answer-note>`;
   }
 
-  private stationNames(floor: FloorState): ReadonlyMap<string, string> {
-    return new Map((floor.kitchen?.document.stations ?? []).map((station) => [station.id, station.name]));
-  }
-
-  private bottom(view: FloorView, floor: FloorState, back: string | null): TemplateResult {
+  private bottom(view: FloorView, floor: FloorState): TemplateResult {
+    const isOver = this.isFiltering || this.trail.length > 0;
+    const back = isOver || !this.leadsToList ? PHONE.back : PHONE.backToDoughs;
     const undoes = view.undoable === null ? null : didWords(floor, view.undoable.command);
     return html`<bottom-bar .back=${back} .undoes=${undoes}></bottom-bar>`;
-  }
-
-  /** The wall's order, which time alone does not change: sorted anew only where the floor has changed. */
-  private steadyRows(floor: FloorState, nowMs: number): readonly Row[] {
-    const rows = boardRows(floor, nowMs);
-    if (this.order?.state !== floor) {
-      const entries = steadyOrder(
-        this.order?.keys ?? [],
-        rows.map((row) => [row] as const),
-        nowMs,
-      );
-      this.order = { state: floor, keys: entries.map(([row]) => row.workpieceId) };
-    }
-    const { keys } = this.order;
-    return [...rows].sort((a, b) => keys.indexOf(a.workpieceId) - keys.indexOf(b.workpieceId));
-  }
-
-  private slotIdsOf(floor: FloorState, card: CardModel): readonly string[] {
-    if (card.load === null) return [];
-    const free = new Set(
-      card.load.decks.flatMap((deck) => deck.slots.filter((slot) => slot.takenByTag === null).map((slot) => slot.slotId)),
-    );
-    if (this.chosen === null || this.chosen.key !== keyOf(card)) return firstFreeSlots(floor, card.row.workpieceId, card.action);
-    return this.chosen.slotIds.filter((slotId) => free.has(slotId));
   }
 
   protected override updated(): void {
@@ -282,15 +301,34 @@ export class PhonePage extends LitElement {
     const isOtherScreen = key.split(' ')[0] !== this.shownKey.split(' ')[0];
     this.shownKey = key;
     this.gate?.shown();
-    if (isOtherScreen && this.screen.kind === 'card') this.card?.focusHeading();
+    if (this.isPocketed || !isOtherScreen) return;
+    if (this.screen.kind === 'card') this.card?.focusHeading();
+    if (this.screen.kind === 'places') void this.showDrawing();
+  }
+
+  private async showDrawing(): Promise<void> {
+    const { drawing } = this;
+    await drawing?.updateComplete;
+    drawing?.focusHeading();
+    drawing?.showWanted();
   }
 
   /** What decides whether a button still means what the thumb meant: the screen, the panel, and the step that it is about. */
   private keyOfScreen(): string {
-    const floor = this.view?.state ?? null;
-    if (this.screen.kind !== 'card' || floor === null) return `${this.screen.kind} ${String(floor !== null)}`;
-    const card = cardOf(floor, this.screen.workpieceId, this.ticking.nowMs);
-    return card === null ? 'list true' : `${keyOf(card)} ${this.panel}`;
+    const over = `${openPanel(this.trail)} ${String(this.isFiltering)} ${String(this.isPocketed)}`;
+    if (this.shownCard !== null) return `${cardKey(this.shownCard)} ${over}`;
+    const kind = this.screen.kind === 'card' ? 'list' : this.screen.kind;
+    return `${kind} ${String(this.view?.state !== null)} ${this.filterId ?? ''} ${over}`;
+  }
+
+  private open(panel: Panel): void {
+    this.trail = withPanel(this.trail, panel);
+  }
+
+  private chooseSlots(slotIds: readonly string[]): void {
+    if (this.shownCard === null) return;
+    this.opened.choose(this.shownCard, slotIds);
+    this.requestUpdate();
   }
 
   private undo(): void {
@@ -298,26 +336,10 @@ export class PhonePage extends LitElement {
     if (undoable !== null) this.dispatchEvent(new FloorCommandEvent({ type: 'undoCommand', commandId: undoable.commandId }));
   }
 
-  /** A panel closes before its card does. */
+  /** What stands over a screen closes before the screen does; that is the page owner's, who knows where it was opened from. */
   private goBack(event: GoBackEvent): void {
-    event.stopPropagation();
-    if (this.screen.kind === 'card' && this.panel !== 'actions') this.panel = 'actions';
-    else this.dispatchEvent(new ShowScreenEvent({ kind: 'list' }));
+    if (this.closeOne()) event.stopImmediatePropagation();
   }
-}
-
-function keyOf(card: CardModel): string {
-  return `${card.row.workpieceId} ${card.action.id} ${card.row.phase}`;
-}
-
-function unsentIds(view: FloorView): ReadonlySet<string> {
-  return new Set(view.kept.filter((tap) => !tap.isSent).flatMap(({ command }) => touchedIds(command)));
-}
-
-function touchedIds(command: ClientCommand): readonly string[] {
-  if ('workpieceIds' in command) return command.workpieceIds;
-  if ('toWorkpieceId' in command) return [command.toWorkpieceId];
-  return 'workpieceId' in command ? [command.workpieceId] : [];
 }
 
 declare global {

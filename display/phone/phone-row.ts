@@ -24,10 +24,10 @@ export class PhoneRow extends LitElement {
         display: grid;
         grid-template-columns: 36px minmax(0, 1fr);
         align-items: center;
-        gap: 0 12px;
+        gap: 0 var(--space-3);
         width: 100%;
-        min-height: 84px;
-        padding: 8px 16px 8px 12px;
+        min-height: var(--target);
+        padding: var(--space-2) var(--space-4) var(--space-2) var(--space-3);
         border: none;
         border-inline-start: 8px solid transparent;
         border-radius: 0;
@@ -38,9 +38,7 @@ export class PhoneRow extends LitElement {
       }
       button[data-level='late'] {
         border-inline-start-color: var(--late);
-        box-shadow:
-          inset 2px 0 0 var(--ink),
-          -8px 0 0 var(--ink);
+        box-shadow: inset 2px 0 0 var(--ink);
       }
       button[data-level='lost'] {
         border-inline-start-color: var(--lost);
@@ -50,7 +48,7 @@ export class PhoneRow extends LitElement {
         background: var(--pressed);
       }
       role-mark {
-        font-size: 34px;
+        font-size: var(--type-verb);
       }
       .texts {
         display: flex;
@@ -62,17 +60,17 @@ export class PhoneRow extends LitElement {
         display: flex;
         flex-wrap: wrap;
         align-items: baseline;
-        gap: 0 8px;
+        gap: 0 var(--space-2);
       }
       .tag {
         min-width: 68px;
-        font-size: 28px;
+        font-size: var(--type-figure);
         font-weight: var(--weight-strong);
         line-height: 1;
         white-space: nowrap;
       }
       .verb {
-        font-size: 20px;
+        font-size: var(--type-button);
         font-weight: var(--weight-word);
       }
       [data-level='call'] .verb,
@@ -82,7 +80,7 @@ export class PhoneRow extends LitElement {
       }
       .countdown {
         margin-inline-start: auto;
-        font-size: 28px;
+        font-size: var(--type-figure);
         font-weight: var(--weight-strong);
         line-height: 1;
         white-space: nowrap;
@@ -91,7 +89,7 @@ export class PhoneRow extends LitElement {
         font-weight: var(--weight-word);
       }
       .second {
-        font-size: 16px;
+        font-size: var(--type-small);
         font-weight: var(--weight-text);
         color: var(--ink-soft);
       }

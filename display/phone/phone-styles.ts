@@ -26,7 +26,7 @@ export const baseStyles = css`
     list-style: none;
   }
   :focus-visible {
-    outline: 4px solid var(--call);
+    outline: var(--focus);
     outline-offset: 2px;
   }
   ${unseenStyles}
@@ -48,15 +48,16 @@ export const buttonStyles = css`
     margin: 0;
     padding: 8px 10px;
     border: 3px solid var(--ink);
-    border-radius: 10px;
+    border-radius: var(--radius-button);
     background: var(--paper);
     color: var(--ink);
     font: inherit;
-    font-size: 20px;
+    font-size: var(--type-button);
     font-weight: var(--weight-word);
     line-height: 1.12;
     text-align: center;
-    overflow-wrap: break-word;
+    overflow-wrap: anywhere;
+    hyphens: auto;
     touch-action: manipulation;
     -webkit-tap-highlight-color: transparent;
     user-select: none;
@@ -64,23 +65,35 @@ export const buttonStyles = css`
     cursor: pointer;
   }
   button.big {
-    min-height: 126px;
-    font-size: 34px;
+    min-height: var(--target-big);
+    font-size: var(--type-verb);
     font-weight: var(--weight-strong);
   }
   button.middling {
-    min-height: 94px;
+    min-height: var(--target);
   }
   button.bar {
-    min-height: 72px;
+    min-height: var(--target);
     border-width: 2px;
   }
   button.filled {
     background: var(--ink);
     color: var(--paper);
   }
+  button icon-mark {
+    font-size: var(--type-title);
+  }
+  .with-icon {
+    display: inline-flex;
+    flex-wrap: wrap;
+    align-items: center;
+    justify-content: center;
+    gap: 0 var(--space-2);
+    min-width: 0;
+    max-width: 100%;
+  }
   button small {
-    font-size: 18px;
+    font-size: var(--type-text);
     font-weight: var(--weight-text);
   }
   button[data-pressed] {
@@ -102,13 +115,21 @@ export const buttonRowStyles = css`
     display: grid;
     grid-auto-flow: column;
     grid-auto-columns: minmax(0, 1fr);
-    gap: 16px;
+    gap: var(--space-4);
   }
   .row > button {
-    padding-inline: 4px;
+    padding-inline: var(--space-1);
+  }
+  /* Three side by side on a narrow phone: German and French words are longer. */
+  @media (max-width: 375px) {
+    .row:has(> :nth-child(3)) > button {
+      padding-inline: 2px;
+      border-width: 2px;
+      font-size: var(--type-small);
+    }
   }
   .number {
-    font-size: 28px;
+    font-size: var(--type-figure);
     font-weight: var(--weight-strong);
   }
 `;

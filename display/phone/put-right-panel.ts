@@ -4,15 +4,22 @@ import type { FloorState, Workpiece } from '../../shared/floor/state.ts';
 import { clockText } from '../parts/clock-text.ts';
 import { nthWords, PANELS } from '../words/panels.ts';
 import { VERBS } from '../words/verbs.ts';
+import { valuesAround } from './around-model.ts';
 import type { CardModel } from './card-model.ts';
 import { CardPanel } from './card-panel.ts';
 import { correctionWords, pastClock, pastNotes } from './history-words.ts';
 import { correctionsOf, historyOf, lastEdges, tagParts, type Edge, type Past } from './history-model.ts';
+import './number-choice.ts';
+import type { ValueSaidEvent } from './number-choice.ts';
 import './number-stepper.ts';
 import type { ValueChosenEvent } from './number-stepper.ts';
 
 /** Minutes by which an instant is put right with one touch. */
 const SHIFTS_MIN = [-5, -1, 1, 5] as const;
+/** Counts offered beside the one that was said: pieces get lost more often than they are found. */
+const BELOW = 6;
+const ABOVE = 1;
+const COUNT = { least: 0, most: 100_000 } as const;
 const MINUTE_MS = 60_000;
 
 /** What was said of a dough, and what of it was wrong: a time, a count, a tag. What it said before is kept. */
@@ -23,14 +30,14 @@ export class PutRightPanel extends CardPanel {
     css`
       section {
         display: grid;
-        gap: 16px;
+        gap: var(--space-4);
       }
       section h3 {
         margin-bottom: -12px;
       }
       li {
         padding: 3px 0;
-        font-size: 18px;
+        font-size: var(--type-text);
         overflow-wrap: anywhere;
       }
       li strong {
@@ -99,11 +106,14 @@ export class PutRightPanel extends CardPanel {
     const say = (reason: string): void => this.say({ type: 'correctCount', workpieceId: workpiece.id, pieces: count, reason });
     return html`
       <section role="group" aria-label=${PANELS.pieces}>
-        <number-stepper
+        <number-choice
+          keeps
           label=${PANELS.pieces}
+          .values=${valuesAround(pieces, 1, BELOW, ABOVE, COUNT)}
           .value=${count}
+          @value-said=${(event: ValueSaidEvent) => (this.count = event.value)}
           @value-chosen=${(event: ValueChosenEvent) => (this.count = event.value)}
-        ></number-stepper>
+        ></number-choice>
         ${
           count === pieces
             ? nothing

@@ -18,21 +18,21 @@ export class SkipPanel extends LitElement {
     css`
       :host {
         display: grid;
-        gap: 12px;
-        padding: 12px 16px;
+        gap: var(--space-3);
+        padding: var(--space-3) var(--space-4);
       }
       h2 {
-        font-size: 22px;
+        font-size: var(--type-title);
         font-weight: var(--weight-strong);
       }
       .reasons {
         display: grid;
         grid-template-columns: repeat(2, minmax(0, 1fr));
-        gap: 16px;
+        gap: var(--space-4);
       }
       form {
         display: grid;
-        gap: 8px;
+        gap: var(--space-2);
       }
     `,
   ];

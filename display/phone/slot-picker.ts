@@ -29,29 +29,29 @@ export class SlotPicker extends LitElement {
       h2 {
         display: flex;
         justify-content: space-between;
-        gap: 12px;
-        margin-bottom: 8px;
-        font-size: 17px;
+        gap: var(--space-3);
+        margin-bottom: var(--space-2);
+        font-size: var(--type-small);
         font-weight: var(--weight-word);
         color: var(--ink-soft);
       }
       .deck + .deck {
-        margin-top: 12px;
+        margin-top: var(--space-3);
       }
       .name {
         display: flex;
         justify-content: space-between;
-        margin-bottom: 4px;
-        font-size: 17px;
+        margin-bottom: var(--space-1);
+        font-size: var(--type-small);
       }
       .slots {
         display: flex;
         flex-wrap: wrap;
-        gap: 16px;
+        gap: var(--space-4);
       }
       button {
         flex: 1 1 88px;
-        min-height: 94px;
+        min-height: var(--target);
       }
       button:not([aria-pressed='true']) {
         border-width: 2px;

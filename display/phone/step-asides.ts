@@ -1,6 +1,7 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { ClientCommand } from '../../shared/floor/commands.ts';
+import { NUMBERS } from '../words/numbers.ts';
 import { PANELS } from '../words/panels.ts';
 import type { CardModel } from './card-model.ts';
 import { FloorCommandEvent, PanelWantedEvent, type Panel } from './phone-events.ts';
@@ -42,6 +43,7 @@ export class StepAsides extends LitElement {
     if (leaveOut !== null && card.row.phase !== 'working')
       buttons.push(this.small(leaveOut, () => this.say({ type: 'skipStep', ...keyOf(card), reason: leaveOut })));
     if (canHelp(card.row, this.stationId)) buttons.push(this.small(PANELS.onItToo, () => this.say({ type: 'helpStep', ...keyOf(card) })));
+    if (card.asksReading) buttons.push(this.opens(NUMBERS.temperature, 'temperature'));
     if (card.canFeed) buttons.push(this.opens(PANELS.feed, 'feed'));
     if (card.canCount) buttons.push(this.opens(PANELS.count, 'count'));
     if (card.canTellHowFar) buttons.push(this.opens(PANELS.howFar, 'howFar'));

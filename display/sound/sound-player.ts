@@ -58,14 +58,14 @@ export class SoundPlayer {
     return this.shown;
   }
 
-  /** Sounds a burst. True once its first tone has really run out of a running context, false where it could not. */
-  async play(burst: CallLevel): Promise<boolean> {
+  /** Sounds a burst, `volumePct` percent as loud as can be. True once its first tone has really run out of a running context, false where it could not. */
+  async play(burst: CallLevel, volumePct: number): Promise<boolean> {
     if ((await this.turnOn()) !== 'on') return false;
     const context = this.contextOrNull();
     if (context === null) return false;
     const startS = Math.max(context.currentTime + LEAD_S, this.busyUntilS === 0 ? 0 : this.busyUntilS + APART_S);
     this.busyUntilS = startS + burstLengthS(burst);
-    const first = scheduleBurst(context, burst, startS);
+    const first = scheduleBurst(context, burst, startS, volumePct);
     const waitMs = (startS - context.currentTime) * 1000 + FIRST_TONE_WAIT_MS;
     const ended = new Promise<boolean>((resolve) => {
       first.addEventListener('ended', () => resolve(true), { once: true });

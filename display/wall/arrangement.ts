@@ -5,9 +5,11 @@ import { blockedMixers } from './blocks.ts';
 import { lanesWanted } from './deck-model.ts';
 import { entryKey, type Entry } from '../parts/entry.ts';
 import { govern, type DeckDemand, type WallPlan } from './governor.ts';
+import { keptRows } from './kept-rows.ts';
 import { deckNamePx, leftColumns, type LeftColumns } from './left-columns.ts';
 import { leftContentOf } from './left-content.ts';
-import { steadyOrder } from '../parts/order.ts';
+import { isOfStation } from '../parts/station-rows.ts';
+import { worksAtOvens } from './oven-station.ts';
 import type { RowsPlan } from './rows-plan.ts';
 import type { Screen } from './type-sizes.ts';
 
@@ -18,26 +20,38 @@ export interface Arrangement {
   readonly deckNamePx: number;
 }
 
-/** Arranges the wall anew. `previous` is how it stood: lines within 60 s of due keep their place. */
-export function arrange(state: FloorState, nowMs: number, screen: Screen, isPaced: boolean, previous: Arrangement | null): Arrangement {
+/**
+ * Arranges the wall anew. `previous` is how it stood: lines within 60 s of due keep their place. A wall of one station
+ * has its rows only, a line for what presses elsewhere, and the decks where the station works at them.
+ */
+export function arrange(
+  state: FloorState,
+  nowMs: number,
+  screen: Screen,
+  isPaced: boolean,
+  previous: Arrangement | null,
+  stationId: string | null = null,
+): Arrangement {
   const content = leftContentOf(state);
-  const decks = ovenLanes(state, nowMs).map((deck) => ({
+  const shownDecks = worksAtOvens(state, stationId) ? ovenLanes(state, nowMs) : [];
+  const decks = shownDecks.map((deck) => ({
     lanes: lanesWanted(state, deck, nowMs),
     use: useOf(deck),
   }));
   const plan = govern(screen, {
-    rows: boardRows(state, nowMs),
+    rows: boardRows(state, nowMs).filter((row) => isOfStation(row, stationId)),
     decks,
+    isOfOneStation: stationId !== null,
     hasBlockedMixers: blockedMixers(state, nowMs).length > 0,
     isPaced,
-    leftNeedPx: (sizes) => leftColumns(content, sizes).totalPx,
+    leftNeedPx: (sizes) => leftColumns(content, sizes),
   });
   const previousKeys = previous === null ? [] : previous.plan.rows.full.map(entryKey);
-  const full = steadyOrder(previousKeys, plan.rows.full, nowMs);
+  const columns = leftColumns(content, plan.sizes);
   return {
-    plan: { ...plan, rows: { ...plan.rows, full } },
-    columns: leftColumns(content, plan.sizes),
-    deckNamePx: deckNamePx(content, plan.sizes),
+    plan: { ...plan, rows: keptRows(plan.rows, previousKeys, nowMs) },
+    columns,
+    deckNamePx: deckNamePx(content, columns, plan.sizes, plan.leftPx),
   };
 }
 

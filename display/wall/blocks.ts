@@ -27,10 +27,13 @@ export function blocksOf(state: FloorState, kind: Resource['kind'], nowMs: numbe
     }));
 }
 
-/** The mixers that cannot be used, one after another: "Spiral cleaning till 05:10". Empty where all can. */
-export function blockedMixers(state: FloorState, nowMs: number): readonly string[] {
+/**
+ * The mixers that cannot be used, one after another: "Spiral cleaning till 05:10". Empty where all can. `fitName` may
+ * shorten a name, so that what follows is not lost.
+ */
+export function blockedMixers(state: FloorState, nowMs: number, fitName: (name: string) => string = (name) => name): readonly string[] {
   const mixers = state.kitchen?.document.mixers ?? [];
   return blocksOf(state, 'mixer', nowMs).map(
-    ({ resource, words }) => `${mixers.find((mixer) => mixer.id === resource.id)?.name ?? resource.id} ${words}`,
+    ({ resource, words }) => `${fitName(mixers.find((mixer) => mixer.id === resource.id)?.name ?? resource.id)} ${words}`,
   );
 }

@@ -7,6 +7,8 @@ import { BLOCKED, freeSlotsWords, IN_THE_WAY, WALL } from '../words/wall.ts';
 import { axisX, REACH_MS } from './axis.ts';
 import { blocksOf } from './blocks.ts';
 import { shortTagOf } from './day-tags.ts';
+import { LEAST_BLOCK_PX, loadsOf, mergedLanes, packIn } from './deck-loads.ts';
+import { GAP_EM } from './load-runs.ts';
 import { placeLoadTexts, type LoadText, type NamedLoad } from './load-texts.ts';
 
 /** A load on the axis. */
@@ -48,8 +50,6 @@ export interface DeckModel {
   readonly blocked: readonly BlockedBlock[];
 }
 
-const LEAST_BLOCK_PX = 12;
-
 /** Lanes that a deck would like. */
 export function lanesWanted(state: FloorState, deck: DeckLanes, nowMs: number): number {
   return mergedLanes(deck, blockedSlotIds(state, nowMs)).length;
@@ -59,13 +59,23 @@ function blockedSlotIds(state: FloorState, nowMs: number): ReadonlySet<string> {
   return new Set(blocksOf(state, 'slot', nowMs).map(({ resource }) => resource.id));
 }
 
-/** The reading of one deck in so many lanes. */
-export function deckModel(state: FloorState, deck: DeckLanes, nowMs: number, lanes: number, widthPx: number, nearPx: number): DeckModel {
+/** The reading of one deck in so many lanes. `nameLoads` may remember what it named before. */
+export function deckModel(
+  state: FloorState,
+  deck: DeckLanes,
+  nowMs: number,
+  lanes: number,
+  widthPx: number,
+  nearPx: number,
+  nameLoads: typeof placeLoadTexts = placeLoadTexts,
+): DeckModel {
   const zone = state.house?.document.zone ?? 'UTC';
   const unit = state.house?.document.units.temperature ?? 'C';
   const isDue = deck.lanes.some((lane) => lane.bookings.some((booking) => booking.isIn && booking.toMs <= nowMs));
-  const shown = mergedLanes(deck, blockedSlotIds(state, nowMs)).slice(0, lanes);
+  const all = mergedLanes(deck, blockedSlotIds(state, nowMs));
+  const shown = all.slice(0, lanes);
   const loads = loadsOf(state, shown, nowMs, widthPx, zone);
+  const unplaced = packIn(loads, loadsOf(state, all.slice(lanes), nowMs, widthPx, zone), lanes);
   const blocked = blockedBlocks(state, deck, shown, loads, nowMs, widthPx, nearPx);
   const reserved = blocked.map((block) => ({
     lane: block.textLane,
@@ -81,7 +91,7 @@ export function deckModel(state: FloorState, deck: DeckLanes, nowMs: number, lan
     isDue,
     lanes,
     blocks: loads.map((load) => load.block),
-    texts: placeLoadTexts(loads, widthPx, nearPx, reserved),
+    texts: nameLoads(loads, widthPx, nearPx, reserved, unplaced),
     blocked,
   };
 }
@@ -106,17 +116,27 @@ function blockedBlocks(
     const own = lanes.findIndex((candidate) => candidate.slot.id === slot?.id);
     const lane = slot === undefined ? 0 : own >= 0 ? own : lanes.length - 1;
     const count = slot === undefined ? lanes.length : 1;
-    const text = fittingText(slot === undefined ? block.words : IN_THE_WAY.blocked(slot.name, block.words), nearPx, widthPx - nearPx);
-    const endPx = nearPx / 2 + textWidthPx(text, nearPx);
+    // A long name is cut before the reason is.
+    const words = slot === undefined ? block.words : IN_THE_WAY.blocked(fittingText(slot.name, nearPx, widthPx * 0.3), block.words);
+    const text = fittingText(words, nearPx, widthPx - nearPx);
+    const toPx = block.untilMs === null ? widthPx : Math.max(LEAST_BLOCK_PX, axisX(block.untilMs - nowMs, widthPx));
+    const textPx = blockedTextPx(textWidthPx(text, nearPx), toPx, widthPx, nearPx);
+    const endPx = textPx + textWidthPx(text, nearPx);
     const lanesHere = Array.from({ length: count }, (_, index) => lane + index);
     const isFree = (candidate: number): boolean =>
-      loads.every(({ block: load }) => candidate < load.lane || candidate >= load.lane + load.lanes || load.fromPx > endPx) &&
-      taken.every((other) => other.lane !== candidate);
+      loads.every(
+        ({ block: load }) => candidate < load.lane || candidate >= load.lane + load.lanes || load.fromPx > endPx || load.toPx < textPx,
+      ) && taken.every((other) => other.lane !== candidate);
     const textLane = lanesHere.find(isFree) ?? lane;
     taken.push({ lane: textLane, toPx: endPx });
-    const toPx = block.untilMs === null ? widthPx : Math.max(LEAST_BLOCK_PX, axisX(block.untilMs - nowMs, widthPx));
-    return [{ key: `${block.resource.kind} ${block.resource.id}`, toPx, lane, lanes: count, text, textLane, textPx: nearPx / 2 }];
+    return [{ key: `${block.resource.kind} ${block.resource.id}`, toPx, lane, lanes: count, text, textLane, textPx }];
   });
+}
+
+/** Where the word stands: on what is hatched where that is longer, else behind it, so that its end is seen. */
+function blockedTextPx(textPx: number, toPx: number, widthPx: number, nearPx: number): number {
+  const behindPx = toPx + nearPx * GAP_EM;
+  return textPx + nearPx <= toPx || behindPx + textPx > widthPx ? nearPx / 2 : behindPx;
 }
 
 function clashWords(state: FloorState, deck: DeckLanes, nowMs: number, zone: string): string | null {
@@ -150,60 +170,4 @@ function stateWords(state: FloorState, deck: DeckLanes, nowMs: number, zone: str
   if (deck.freeMs === null) return WALL.free;
   const free = deck.lanes.filter((lane) => !lane.bookings.some((booking) => booking.isIn)).length;
   return free > 0 ? freeSlotsWords(free) : countdownText(deck.freeMs, nowMs, zone);
-}
-
-/** Decks of so many slots have a lane for each, always. */
-const FEW_SLOTS = 2;
-
-/** One lane for each slot; on decks of many, neighbours that hold and expect the same are drawn as one: a load lies across them. */
-function mergedLanes(deck: DeckLanes, blockedIds: ReadonlySet<string>): readonly SlotLane[] {
-  if (deck.lanes.length <= FEW_SLOTS) return deck.lanes;
-  return deck.lanes.filter((lane, index) => {
-    const before = deck.lanes[index - 1];
-    return before === undefined || laneKey(before, blockedIds) !== laneKey(lane, blockedIds);
-  });
-}
-
-/** What is blocked is drawn by itself. */
-function laneKey(lane: SlotLane, blockedIds: ReadonlySet<string>): string {
-  if (blockedIds.has(lane.slot.id)) return lane.slot.id;
-  return lane.bookings.map((booking) => `${booking.workpieceId} ${booking.tag} ${booking.fromMs}`).join();
-}
-
-/** The loads of a deck; one that lies in neighbouring lanes is one block across them. */
-function loadsOf(state: FloorState, lanes: readonly SlotLane[], nowMs: number, widthPx: number, zone: string): NamedLoad[] {
-  const loads: NamedLoad[] = [];
-  lanes.forEach((lane, index) => {
-    const bookings = lane.bookings.filter((booking) => booking.fromMs - nowMs < REACH_MS);
-    const clashing = new Set(
-      bookings.flatMap((booking) => (booking.clashesWith.length === 0 ? [] : [booking.tag, ...booking.clashesWith])),
-    );
-    for (const booking of bookings) {
-      const tags = [...clashTags(state, lane, booking), tagOf(state, booking)].join(' × ');
-      const load = loadOf(booking, tags, index, clashing.has(booking.tag), nowMs, widthPx, zone);
-      const above = loads.find(
-        ({ block }) => block.key === load.block.key && block.look === load.block.look && block.lane + block.lanes === index,
-      );
-      if (above === undefined) loads.push(load);
-      else loads[loads.indexOf(above)] = { ...above, block: { ...above.block, lanes: above.block.lanes + 1 } };
-    }
-  });
-  return loads;
-}
-
-function loadOf(booking: Booking, tags: string, lane: number, clashes: boolean, nowMs: number, widthPx: number, zone: string): NamedLoad {
-  const fromPx = Math.min(booking.isIn ? 0 : axisX(booking.fromMs - nowMs, widthPx), widthPx - LEAST_BLOCK_PX);
-  const toPx = Math.max(fromPx + LEAST_BLOCK_PX, axisX(booking.toMs - nowMs, widthPx));
-  return {
-    block: {
-      key: `${booking.workpieceId} ${booking.tag} ${booking.fromMs}`,
-      fromPx,
-      toPx,
-      lane,
-      lanes: 1,
-      look: booking.isIn ? 'in' : clashes ? 'clash' : 'booked',
-    },
-    // A clash is told once, by the load that found no free slot; in the oven the tag says enough.
-    texts: booking.isIn ? [tags] : clashes && booking.clashesWith.length === 0 ? [] : [`${tags} ${clockText(booking.fromMs, zone)}`, tags],
-  };
 }

@@ -18,10 +18,12 @@ export interface WallDemand {
   readonly decks: readonly DeckDemand[];
   /** Mixers cannot be used: a line says which. */
   readonly hasBlockedMixers?: boolean;
+  /** Not all doughs are shown: a line is kept for what is late or being lost elsewhere. */
+  readonly isOfOneStation?: boolean;
   /** The house runs faster than time: a band says so. */
   readonly isPaced: boolean;
-  /** How wide rows and decks must be at these sizes, in px. */
-  leftNeedPx(sizes: TypeSizes): number;
+  /** How wide rows and decks must be at these sizes, and how wide they would like to be, in px. */
+  leftNeedPx(sizes: TypeSizes): { readonly leastPx: number; readonly totalPx: number };
 }
 
 export interface DeckPlan {
@@ -50,6 +52,8 @@ export interface WallPlan {
   readonly hiddenDecksPx: number;
   /** Height of the line for mixers that cannot be used, 0 where all can. */
   readonly blockedMixersPx: number;
+  /** Height of the line for what presses at other stations, 0 where all doughs are shown. */
+  readonly elsewherePx: number;
   readonly laneHeightPx: number;
 }
 
@@ -107,9 +111,11 @@ function tryPlan(screen: Screen, demand: WallDemand, sacrifice: Sacrifice): Wall
   const decks = planDecks(demand.decks, sacrifice, showsAxis ? laneHeightPx : 0, sizes);
   const hiddenDecksPx = sacrifice.hiddenDecks > 0 ? Math.round(sizes.nearPx * 1.3) : 0;
   const blockedMixersPx = demand.hasBlockedMixers === true ? Math.round(sizes.nearPx * 1.3) : 0;
+  // Descenders and all, since it may be the last line of the screen, which moves down by two pixels at times.
+  const elsewherePx = demand.isOfOneStation === true ? Math.round(sizes.secondPx * 1.3) + 4 : 0;
   const decksPx = decks.reduce((sum, deck) => sum + deck.heightPx, 0) + hiddenDecksPx;
   if (sacrifice.lanes > 1 && decksPx > screen.heightPx * MOST_DECKS) return null;
-  const roomPx = screen.heightPx - bandPx - headerPx - decksPx - blockedMixersPx - RULE_PX;
+  const roomPx = screen.heightPx - bandPx - headerPx - decksPx - blockedMixersPx - elsewherePx - RULE_PX;
   const heights = rowHeights(sizes);
   const rows = planRows(demand.rows, roomPx, heights);
   if (rows === null) return null;
@@ -125,6 +131,7 @@ function tryPlan(screen: Screen, demand: WallDemand, sacrifice: Sacrifice): Wall
     hiddenDecks: sacrifice.hiddenDecks,
     hiddenDecksPx,
     blockedMixersPx,
+    elsewherePx,
     laneHeightPx,
   };
 }
@@ -135,13 +142,15 @@ const RULE_PX = 8;
 function fitWidth(screen: Screen, demand: WallDemand, share: number): Pick<WallPlan, 'sizes' | 'leftPx' | 'showsAxis'> | null {
   const tried = VERB_SHARES.map((verbShare) => {
     const sizes = typeSizes(screen, share, verbShare);
-    return { sizes, needPx: demand.leftNeedPx(sizes) };
+    return { sizes, need: demand.leftNeedPx(sizes) };
   });
-  const beside = tried.find(({ needPx }) => needPx <= screen.widthPx * MOST_LEFT);
+  const mostPx = screen.widthPx * MOST_LEFT;
+  const beside = tried.find(({ need }) => need.totalPx <= mostPx) ?? tried.find(({ need }) => need.leastPx <= mostPx);
   if (beside !== undefined) {
-    return { sizes: beside.sizes, leftPx: Math.round(Math.max(beside.needPx, screen.widthPx * LEAST_LEFT)), showsAxis: true };
+    const leftPx = Math.max(beside.need.leastPx, Math.min(beside.need.totalPx, mostPx), screen.widthPx * LEAST_LEFT);
+    return { sizes: beside.sizes, leftPx: Math.round(leftPx), showsAxis: true };
   }
-  const alone = tried.find(({ needPx }) => needPx <= screen.widthPx);
+  const alone = tried.find(({ need }) => need.leastPx <= screen.widthPx);
   if (alone !== undefined) return { sizes: alone.sizes, leftPx: screen.widthPx, showsAxis: false };
   const last = tried.at(-1);
   // At the least size the rows take what there is; their texts are then shortened.
@@ -153,12 +162,30 @@ export function framePx(sizes: TypeSizes): number {
   return Math.max(5, Math.round(sizes.glancePx * 0.07));
 }
 
+/** Height of a row's main line, by its capitals rather than by its font's ascent and descent, as a share of the glance size. */
+export const MAIN_LINE = 0.78;
+/** Height of a line below, as a share of the near size. */
+export const NOTE_LINE = 1;
+
+/** Between the main line and the note below it, in px: a verb's descenders stand there. */
+export function noteGapPx({ glancePx, verbPx, nearPx }: TypeSizes): number {
+  return Math.max(nearPx * 0.1, verbPx * 0.22 - glancePx * 0.06 - nearPx * 0.1);
+}
+
+/** Main line and note, without what surrounds them, in px. */
+export function rowTextPx(sizes: TypeSizes): number {
+  return sizes.glancePx * MAIN_LINE + noteGapPx(sizes) + sizes.nearPx * NOTE_LINE;
+}
+
+/** What one more line below a row takes, in px. */
+export function detailLinePx({ nearPx }: TypeSizes): number {
+  return Math.ceil(nearPx * 1.24);
+}
+
 function rowHeights(sizes: TypeSizes): RowHeights {
   // A verb with a note below it inside the frame of what is being lost, or a product's name above its strip.
-  const fullPx = Math.ceil(
-    Math.max(sizes.glancePx * 1.2, sizes.verbPx * 0.94 + sizes.nearPx * 1.04 + 2 * (framePx(sizes) + 1), sizes.nearPx * 2.3),
-  );
-  return { fullPx, detailPx: Math.ceil(sizes.nearPx * 1.24), groupPx: Math.ceil(Math.max(sizes.secondPx * 1.14, sizes.nearPx * 1.62)) };
+  const fullPx = Math.ceil(Math.max(sizes.glancePx * 1.2, rowTextPx(sizes) + 2 * (framePx(sizes) + 2), sizes.nearPx * 2.3));
+  return { fullPx, detailPx: detailLinePx(sizes), groupPx: Math.ceil(Math.max(sizes.secondPx * 1.02, sizes.nearPx * 1.62)) };
 }
 
 function stretched(rows: RowsPlan, roomPx: number, heights: RowHeights): Pick<WallPlan, 'rowPx' | 'groupPx'> {
@@ -175,7 +202,11 @@ function planDecks(decks: readonly DeckDemand[], sacrifice: Sacrifice, laneHeigh
   decks.forEach((deck, index) => {
     if (hidden.has(index)) return;
     const lanes = Math.max(1, Math.min(deck.lanes, sacrifice.lanes));
-    plans.push({ index, lanes, heightPx: Math.round(Math.max(sizes.secondPx * 1.16, lanes * laneHeightPx + 12)) });
+    plans.push({
+      index,
+      lanes,
+      heightPx: Math.round(Math.max(sizes.secondPx * 1.16, sizes.nearPx * 1.16 + 10, lanes * laneHeightPx + 12)),
+    });
   });
   return plans;
 }

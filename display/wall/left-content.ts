@@ -1,7 +1,10 @@
-import type { Step } from '../../shared/documents/method.ts';
+import { beginsByItself, endsByNext, type Step } from '../../shared/documents/method.ts';
 import type { FloorState } from '../../shared/floor/state.ts';
 import { temperatureText } from '../parts/temperature-text.ts';
+import { OTHER_STAGES, STAGES } from '../words/stages.ts';
 import { CHECK_CALL, VERBS } from '../words/verbs.ts';
+import { moreWords } from '../words/wall.ts';
+import { countAndWord } from './count-word.ts';
 import { shortTag } from './day-tags.ts';
 import type { LeftContent } from './left-columns.ts';
 
@@ -10,9 +13,9 @@ export function leftContentOf(state: FloorState): LeftContent {
   const open = Object.values(state.workpieces).filter((workpiece) => workpiece.finishedMs === null);
   const calls = new Set<string>([CHECK_CALL]);
   const running = new Set<string>();
-  const take = (step: Step): void => {
+  const take = (step: Step, index: number, way: readonly Step[]): void => {
     running.add(VERBS[step.verb].running);
-    if (step.kind === 'hands') calls.add(VERBS[step.verb].call);
+    if (isCalled(step, way[index - 1])) calls.add(VERBS[step.verb].call);
   };
   for (const formula of Object.values(state.formulas)) formula.method.forEach(take);
   for (const product of Object.values(state.products)) product.way.forEach(take);
@@ -21,5 +24,11 @@ export function leftContentOf(state: FloorState): LeftContent {
     oven.decks.map((deck) => ({ name: deck.name, temperature: temperatureText(state.deckC[deck.id] ?? deck.temperatureC, unit) })),
   );
   const tags = open.map((workpiece) => shortTag(state, workpiece.tag, workpiece.serviceDate));
-  return { tags, calls: [...calls], running: [...running], decks };
+  const stages = [...Object.values(STAGES), OTHER_STAGES, countAndWord(moreWords(2)).word];
+  return { tags, calls: [...calls], running: [...running], stages, decks };
+}
+
+/** Whether hands are called for a step by its own verb: not where it goes on by itself from the work before it. */
+function isCalled(step: Step, before: Step | undefined): boolean {
+  return before === undefined || endsByNext(before) || !beginsByItself(step);
 }

@@ -1,24 +1,41 @@
 import '../parts/no-eval.ts';
 import { openFloorLink } from '../link/open-floor-link.ts';
+import { lookOf, onBrowserLook, showLook } from '../parts/look.ts';
 import { LostLinkSound } from '../sound/lost-link-sound.ts';
 import { openPageSound } from '../sound/page-sound.ts';
 import { answerSoundRequests } from '../sound/sound-requests.ts';
-import { isHearKey } from './hear-key.ts';
-import { keepViewing } from './kept-viewing.ts';
+import { volumeNow } from '../sound/volume-now.ts';
+import { isForControl, isHearKey } from './hear-key.ts';
+import { wallSettingsHere } from './kept-settings.ts';
+import { WALL } from '../words/wall.ts';
+import { isAddressed } from './wall-settings.ts';
 import './wall-page.ts';
 
 const link = openFloorLink({ page: 'wall' });
 const player = openPageSound();
 const page = document.createElement('wall-page');
-page.viewing = keepViewing(location.search);
+document.title = `${WALL.pageTitle} · Ovenward`;
+const { viewing, look, stationId } = wallSettingsHere(location.search);
+page.viewing = viewing;
+page.look = look;
+page.stationId = stationId;
+// What stands in this wall's address is set up there too.
+page.setUpUrl = isAddressed(new URLSearchParams(location.search)) ? `/wall/setup${location.search}` : '/wall/setup';
 page.clockSource = { nowMs: () => link.nowMs(), pace: () => link.view.pace };
+
+const browserLook = (): void => {
+  page.browserLook = lookOf('browser');
+};
+browserLook();
+onBrowserLook(browserLook);
+page.addEventListener('look-now', (event) => showLook(event.look));
 
 const lostLink = new LostLinkSound({
   after: (ms, callback) => {
     const timer = setTimeout(callback, ms);
     return () => clearTimeout(timer);
   },
-  sound: () => void player.play('late'),
+  sound: () => void player.play('late', volumeNow(link)),
 });
 
 function follow(): void {
@@ -43,7 +60,7 @@ window.addEventListener('keydown', (event) => {
     void player.turnOn();
     return;
   }
-  if (!isHearKey(event)) return;
+  if (isForControl(event) || !isHearKey(event)) return;
   event.preventDefault();
   link.send({ type: 'hearAllCalls' });
 });

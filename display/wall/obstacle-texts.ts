@@ -6,7 +6,7 @@ import { newestFormula } from '../../shared/floor/contents.ts';
 import { clockText } from '../parts/clock-text.ts';
 import { temperatureText } from '../parts/temperature-text.ts';
 import { fittingText, textWidthPx } from '../parts/text-width.ts';
-import { blockedWords, IN_THE_WAY, WALL, WAY_OUT } from '../words/wall.ts';
+import { BLOCKED, blockedWords, IN_THE_WAY, WALL, WAY_OUT } from '../words/wall.ts';
 import type { RowObstacle } from './obstacles.ts';
 
 const MINUTE_MS = 60_000;
@@ -71,10 +71,9 @@ function inTheWayText(state: FloorState, refusal: Refusal): string {
 function briefText(state: FloorState, refusal: Refusal): string {
   switch (refusal.code) {
     case 'mixerBusy':
-    case 'changeOverNeeded':
       return IN_THE_WAY.none(mixerName(state, refusal.mixerId));
     case 'resourceBlocked':
-      return IN_THE_WAY.none(resourceName(state, refusal.resource));
+      return IN_THE_WAY.blocked(resourceName(state, refusal.resource), BLOCKED[refusal.why]);
     default:
       return inTheWayText(state, refusal);
   }

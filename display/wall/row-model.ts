@@ -105,23 +105,26 @@ function stationNames(state: FloorState, row: Row): string[] {
   return [...new Set(ids)].flatMap((id) => stations.find((station) => station.id === id)?.name ?? []);
 }
 
-/** The second line of a row, and whether what is in the way and the way out found room in it. */
+/** The second line of a row, and what of an obstacle found no room in it and has to be told beside the row. */
 export interface SecondLine {
   readonly text: string;
-  readonly tellsObstacle: boolean;
+  readonly untold: ObstacleTexts | null;
 }
 
 /** What is in the way goes before everything but the word of the role; where it does not fit, at least that something is. */
 export function secondLine(model: RowModel, sizePx: number, widthPx: number): SecondLine {
   const { obstacle, notes, roleNotes } = model;
-  if (obstacle === null) return { text: fittingNotes(notes, sizePx, widthPx), tellsObstacle: true };
+  if (obstacle === null) return { text: fittingNotes(notes, sizePx, widthPx), untold: null };
   const { what, brief, way } = obstacle;
   const fits = (texts: readonly string[]): boolean => textWidthPx(texts.join(' · '), sizePx) <= widthPx;
   const lead = notes.slice(0, roleNotes);
   const whole = [...lead, what, ...(way === null ? [] : [way])];
-  if (fits(whole)) return { text: fittingNotes([...whole, ...notes.slice(roleNotes)], sizePx, widthPx), tellsObstacle: true };
-  const part = [what, brief, IN_THE_WAY.unsaid].map((text) => [...lead, text]).find(fits);
-  return { text: fittingNotes(part ?? [...lead, IN_THE_WAY.unsaid], sizePx, widthPx), tellsObstacle: false };
+  if (fits(whole)) return { text: fittingNotes([...whole, ...notes.slice(roleNotes)], sizePx, widthPx), untold: null };
+  if (way !== null && fits([...lead, what])) {
+    return { text: fittingNotes([...lead, what], sizePx, widthPx), untold: { what: way, brief: way, way: null } };
+  }
+  const part = [brief, IN_THE_WAY.unsaid].map((text) => [...lead, text]).find(fits);
+  return { text: fittingNotes(part ?? [...lead, IN_THE_WAY.unsaid], sizePx, widthPx), untold: obstacle };
 }
 
 /** As many of the notes as fit, joined; the first is shortened rather than left out. */
@@ -143,14 +146,14 @@ export function fittingTag(
   roomPx: number,
   sizes: TypeSizes,
 ): { readonly text: string; readonly sizePx: number } {
-  const { glancePx, secondPx } = sizes;
+  const { glancePx, secondPx, stretch } = sizes;
   const tries = [
     { text: long, sizePx: glancePx },
     { text: short, sizePx: glancePx },
     { text: short, sizePx: secondPx },
   ];
-  const found = tries.find(({ text, sizePx }) => textWidthPx(text, sizePx) <= roomPx);
-  return found ?? { text: fittingText(short, secondPx, roomPx), sizePx: secondPx };
+  const found = tries.find(({ text, sizePx }) => textWidthPx(text, sizePx * stretch) <= roomPx);
+  return found ?? { text: fittingText(short, secondPx * stretch, roomPx), sizePx: secondPx };
 }
 
 /** The tags of a merged row that fit, the others as a count: "C1 C2 +2". */

@@ -75,13 +75,22 @@ function split(entries: readonly Entry[], fullCount: number, mostGroups: number)
   };
 }
 
-/** One group for each stage, in order of what is due first; where there are more than `most`, the last one takes the rest. */
+/**
+ * One group for each stage, in order of what is due first; where there are more than `most`, the fullest stages have
+ * their own and one line takes the rest.
+ */
 export function groupByStage(rows: readonly Row[], most: number): Group[] {
   const stages = [...new Set(rows.map((row) => row.stage))];
-  if (stages.length <= most) return stages.map((stage) => ({ stage, rows: rows.filter((row) => row.stage === stage) }));
-  const own = stages.slice(0, most - 1);
-  return [
-    ...own.map((stage) => ({ stage, rows: rows.filter((row) => row.stage === stage) })),
-    { stage: null, rows: rows.filter((row) => !own.includes(row.stage)) },
-  ];
+  const countOf = (stage: Stage): number => rows.filter((row) => row.stage === stage).length;
+  const own = stages.length <= most ? stages : fullest(stages, countOf).slice(0, most - 1);
+  const groups = stages
+    .filter((stage) => own.includes(stage))
+    .map((stage): Group => ({ stage, rows: rows.filter((row) => row.stage === stage) }));
+  const rest = rows.filter((row) => !own.includes(row.stage));
+  if (rest.length > 0) groups.push({ stage: null, rows: rest });
+  return groups.sort((a, b) => (a.rows[0]?.dueMs ?? 0) - (b.rows[0]?.dueMs ?? 0));
+}
+
+function fullest(stages: readonly Stage[], countOf: (stage: Stage) => number): Stage[] {
+  return stages.toSorted((a, b) => countOf(b) - countOf(a));
 }

@@ -3,7 +3,7 @@ import { customElement, property } from 'lit/decorators.js';
 import { place, px } from '../parts/place.ts';
 import { fittingText, textWidthPx } from '../parts/text-width.ts';
 import type { DeckModel } from './deck-model.ts';
-import type { TypeSizes } from './type-sizes.ts';
+import { widthSizes, type TypeSizes } from './type-sizes.ts';
 
 /** A deck left of NOW: name, temperature, when it is free. */
 @customElement('wall-deck')
@@ -19,7 +19,7 @@ export class WallDeck extends LitElement {
       column-gap: var(--gap);
       align-items: center;
       height: 100%;
-      padding: 0 var(--gap);
+      padding: 0 var(--gap) 0 calc(var(--edge) + var(--gap));
       font-size: var(--second);
       font-weight: var(--weight-strong);
       line-height: 1;
@@ -32,8 +32,8 @@ export class WallDeck extends LitElement {
     }
     .clash {
       justify-self: start;
-      padding: 0.06em 0.3em;
-      border: 4px dashed var(--lost);
+      padding: 0.04em 0.3em;
+      border: 3px dashed var(--lost);
       border-radius: var(--radius);
       font-size: var(--near);
       font-weight: var(--weight-word);
@@ -44,6 +44,9 @@ export class WallDeck extends LitElement {
     .state.free {
       font-weight: var(--weight-word);
     }
+    .state.small {
+      font-size: var(--near);
+    }
   `;
 
   @property({ attribute: false }) model: DeckModel | null = null;
@@ -53,26 +56,35 @@ export class WallDeck extends LitElement {
   /** Width of the whole deck in px. */
   @property({ type: Number }) widthPx = 0;
   @property({ type: Number }) gapPx = 0;
+  @property({ type: Number }) edgePx = 0;
 
   protected override render(): TemplateResult | typeof nothing {
     const { model, sizes } = this;
     if (model === null || sizes === null) return nothing;
-    const sizePx =
-      textWidthPx(model.name, sizes.secondPx) <= this.namePx + 1 ? sizes.secondPx : Math.max(sizes.nearPx, sizes.secondPx * 0.7);
-    return html`<div ${place({ width: px(this.namePx), 'font-size': px(sizePx) })}>${fittingText(model.name, sizePx, this.namePx + 1)}</div>
+    const wide = widthSizes(sizes);
+    const state = this.stateText(model, wide);
+    return html`<div class="name" ${place({ width: px(this.namePx) })}>${fittingText(model.name, wide.secondPx, this.namePx + 1)}</div>
       <div class="temperature">${model.temperature}</div>
-      ${this.clash(model, sizes)}
-      <div class="state ${model.isDue ? '' : 'free'}">${model.state}</div>`;
+      ${this.clash(model, state.widthPx, sizes)}
+      <div class="state ${model.isDue ? '' : 'free'} ${state.isSmall ? 'small' : ''}">${state.text}</div>`;
+  }
+
+  /** Why a deck cannot be used may be too long for its place: then it is written smaller, and shortened. */
+  private stateText(model: DeckModel, wide: TypeSizes): { readonly text: string; readonly widthPx: number; readonly isSmall: boolean } {
+    const roomPx = this.widthPx - this.edgePx - this.namePx - textWidthPx(model.temperature, wide.nearPx) - 4 * this.gapPx;
+    const fullPx = textWidthPx(model.state, wide.secondPx);
+    if (fullPx <= roomPx) return { text: model.state, widthPx: fullPx, isSmall: false };
+    const text = fittingText(model.state, wide.nearPx, roomPx);
+    return { text, widthPx: textWidthPx(text, wide.nearPx), isSmall: true };
   }
 
   /** The clash, without its clock time where that does not fit, not at all where even the tags do not: the axis shows it still. */
-  private clash(model: DeckModel, sizes: TypeSizes): TemplateResult | typeof nothing {
+  private clash(model: DeckModel, statePx: number, sizes: TypeSizes): TemplateResult | typeof nothing {
     if (model.clash === null) return nothing;
-    const takenPx = this.namePx + textWidthPx(model.temperature, sizes.nearPx) + textWidthPx(model.state, sizes.secondPx);
+    const { nearPx } = widthSizes(sizes);
+    const takenPx = this.edgePx + this.namePx + textWidthPx(model.temperature, nearPx) + statePx;
     const roomPx = this.widthPx - takenPx - 5 * this.gapPx - sizes.nearPx * 0.6 - 8;
-    const text = [model.clash, model.clash.split(' ').slice(0, -1).join(' ')].find(
-      (candidate) => textWidthPx(candidate, sizes.nearPx) <= roomPx,
-    );
+    const text = [model.clash, model.clash.split(' ').slice(0, -1).join(' ')].find((candidate) => textWidthPx(candidate, nearPx) <= roomPx);
     return text === undefined ? nothing : html`<div class="clash">${text}</div>`;
   }
 }

@@ -2,6 +2,7 @@ import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import '../parts/role-mark.ts';
 import { unseenStyles } from '../parts/unseen-styles.ts';
+import { countAndWord } from './count-word.ts';
 import type { Role } from '../../shared/floor/due.ts';
 
 /** Several doughs as one line: how many, in which stage or role, and when the first of them is due. */
@@ -14,9 +15,10 @@ export class WallGroup extends LitElement {
     }
     :host {
       display: grid;
-      grid-template-columns: var(--edge) var(--mark) minmax(0, 1fr) auto;
+      grid-template-columns: var(--edge) var(--mark) var(--tag) minmax(0, 1fr) auto;
       column-gap: var(--gap);
-      align-items: center;
+      align-content: center;
+      align-items: baseline;
       height: 100%;
       padding-right: var(--gap);
       font-size: var(--second);
@@ -26,12 +28,26 @@ export class WallGroup extends LitElement {
     }
     role-mark {
       grid-column: 2;
+      align-self: center;
     }
-    .what {
+    .count {
       grid-column: 3;
+      font-weight: var(--weight-word);
+    }
+    .word {
+      grid-column: 4;
+      min-width: 0;
+    }
+    .word.alone {
+      grid-column: 3 / 5;
+    }
+    .tags {
+      margin-left: 0.8em;
+      font-size: var(--near);
+      font-weight: var(--weight-word);
     }
     .countdown {
-      grid-column: 4;
+      grid-column: 5;
       font-weight: var(--weight-word);
     }
     .strong {
@@ -47,12 +63,18 @@ export class WallGroup extends LitElement {
   @property() level: Role = 'running';
   @property() levelWord = '';
   @property({ type: Boolean }) heard = false;
+  /** The tags of what it holds, where there is no axis to show them on. */
+  @property() tags = '';
 
   protected override render(): TemplateResult {
     const isCalling = this.level !== 'running';
+    const { count, word } = countAndWord(this.words);
     const strong = isCalling ? 'strong' : '';
     return html`${isCalling ? html`<role-mark .level=${this.level} .heard=${this.heard}></role-mark><span class="unseen">${this.levelWord}</span>` : nothing}
-      <div class="what ${strong}">${this.words}</div>
+      ${count === '' ? nothing : html`<div class="count ${strong}">${count}</div>`}
+      <div class="word ${count === '' ? 'alone' : ''} ${strong}">
+        ${word}${this.tags === '' ? nothing : html`<span class="tags">${this.tags}</span>`}
+      </div>
       <div class="countdown ${strong}">${this.countdown}</div>`;
   }
 }

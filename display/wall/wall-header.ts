@@ -1,7 +1,11 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import '../parts/role-mark.ts';
+import { fittingText } from '../parts/text-width.ts';
 import { WALL } from '../words/wall.ts';
+
+/** The mark before late words, with the space behind it, in em. */
+const MARK_EM = 1.1;
 
 /** The house's time and name, and whether link and sound are in order. */
 @customElement('wall-header')
@@ -16,7 +20,7 @@ export class WallHeader extends LitElement {
       align-items: center;
       gap: var(--gap);
       height: var(--header);
-      padding: 0 var(--gap);
+      padding: 0 var(--gap) 0 calc(var(--edge) + var(--gap));
       white-space: nowrap;
     }
     .clock {
@@ -66,6 +70,9 @@ export class WallHeader extends LitElement {
   @property({ type: Boolean }) soundIsLate = false;
   /** Clock time of the server's last word; null while the link stands. */
   @property() lastContact: string | null = null;
+  /** Room for the names beside the clock, and the size by which their widths are reckoned, in px; 0 where nobody said. */
+  @property({ type: Number }) sideRoomPx = 0;
+  @property({ type: Number }) sideSizePx = 0;
 
   protected override render(): TemplateResult {
     return html`<time class="clock">${this.clock}</time>
@@ -73,10 +80,15 @@ export class WallHeader extends LitElement {
   }
 
   private state(): TemplateResult {
-    return html`<div class="name">${this.houseName}</div>
+    return html`<div class="name">${this.fitted(this.houseName, 0)}</div>
       <div class=${this.soundIsLate ? 'late' : nothing}>
-        ${this.soundIsLate ? html`<role-mark class="mark" level="late" heard></role-mark>` : nothing} ${this.soundWords}
+        ${this.soundIsLate ? html`<role-mark class="mark" level="late" heard></role-mark>` : nothing}
+        ${this.fitted(this.soundWords, this.soundIsLate ? MARK_EM : 0)}
       </div>`;
+  }
+
+  private fitted(text: string, takenEm: number): string {
+    return this.sideSizePx === 0 ? text : fittingText(text, this.sideSizePx, this.sideRoomPx - takenEm * this.sideSizePx);
   }
 
   private noLink(lastContact: string): TemplateResult {

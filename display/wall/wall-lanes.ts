@@ -1,5 +1,6 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
+import { repeat } from 'lit/directives/repeat.js';
 import { place, px } from '../parts/place.ts';
 import type { BlockedBlock, DeckModel, LoadBlock } from './deck-model.ts';
 import type { LoadText } from './load-texts.ts';
@@ -50,7 +51,7 @@ export class WallLanes extends LitElement {
       border: 5px dashed var(--lost);
     }
     .blocked {
-      background: repeating-linear-gradient(-45deg, var(--rest) 0 8px, var(--paper) 8px 20px);
+      background: repeating-linear-gradient(-45deg, var(--running) 0 6px, var(--paper) 6px 20px);
       border-right: 4px solid var(--block);
     }
     .text {
@@ -78,7 +79,16 @@ export class WallLanes extends LitElement {
     if (model === null) return nothing;
     return html`<div class="lanes">
       ${Array.from({ length: model.lanes }, () => html`<div class="lane"></div>`)} ${model.blocked.map((block) => this.blocked(block))}
-      ${model.blocks.map((block) => this.load(block))} ${model.texts.map((text) => this.text(text))}
+      ${repeat(
+        model.blocks,
+        ({ key, lane }) => `${lane} ${key}`,
+        (block) => this.load(block),
+      )}
+      ${repeat(
+        model.texts,
+        ({ key, lane }) => `${lane} ${key}`,
+        (text) => this.text(text),
+      )}
       ${model.blocked.map((block) => this.why(block))}
     </div>`;
   }
@@ -106,7 +116,7 @@ export class WallLanes extends LitElement {
 
   private text(text: LoadText): TemplateResult {
     const placement = { left: px(Math.round(text.leftPx)), top: px(text.lane * this.lanePx), height: px(text.lanes * this.lanePx) };
-    return html`<div class="text ${text.isInside ? 'inside' : ''} ${text.isOnDark ? 'dark' : ''}" ${place(placement)}>
+    return html`<div class="text ${text.where === 'inside' ? 'inside' : ''} ${text.isOnDark ? 'dark' : ''}" ${place(placement)}>
       <span>${text.text}</span>
     </div>`;
   }

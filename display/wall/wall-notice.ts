@@ -1,5 +1,7 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
+import '../parts/phones-panel.ts';
+import type { Notice } from './notice.ts';
 
 /** What the wall says when it has no doughs to show. */
 @customElement('wall-notice')
@@ -28,14 +30,48 @@ export class WallNotice extends LitElement {
       line-height: 1.1;
       color: var(--ink);
     }
+    .links {
+      display: flex;
+      flex-wrap: wrap;
+      gap: 0.4em;
+      margin-top: 0.5em;
+      font-size: var(--near);
+    }
+    a {
+      padding: 0.15em 0.5em;
+      border: var(--hairline) solid var(--ink);
+      border-radius: var(--radius);
+      color: var(--ink);
+      line-height: 1.2;
+      text-decoration: none;
+    }
+    a:focus-visible {
+      outline: var(--focus);
+      outline-offset: var(--focus-gap);
+    }
+    phones-panel {
+      margin-top: calc(var(--gap) * 2);
+      font-size: var(--near);
+    }
+    :host([centred]) p {
+      margin-inline: auto;
+    }
+    :host([centred]) .links {
+      justify-content: center;
+    }
   `;
 
-  @property() heading = '';
-  @property({ attribute: false }) lines: readonly string[] = [];
+  @property({ attribute: false }) notice: Notice | null = null;
+  /** How phones come here: said where there is nothing else to say. */
+  @property({ attribute: false }) addresses: readonly string[] = [];
 
-  protected override render(): TemplateResult {
-    return html`<p class="title">${this.heading}</p>
-      ${this.lines.map((line) => (line === '' ? nothing : html`<p>${line}</p>`))}`;
+  protected override render(): TemplateResult | typeof nothing {
+    const { notice } = this;
+    if (notice === null) return nothing;
+    return html`<p class="title">${notice.heading}</p>
+      ${notice.lines.map((line) => html`<p>${line}</p>`)}
+      ${notice.links.length === 0 ? nothing : html`<div class="links">${notice.links.map(({ href, text }) => html`<a href=${href}>${text}</a>`)}</div>`}
+      ${this.addresses.length === 0 ? nothing : html`<phones-panel .addresses=${this.addresses}></phones-panel>`}`;
   }
 }
 

@@ -9,8 +9,13 @@ import type { Arrangement } from './arrangement.ts';
 import { blockedMixers } from './blocks.ts';
 import { deckModel } from './deck-model.ts';
 import type { DeckPlan } from './governor.ts';
+import { LoadTextMemory } from './load-text-memory.ts';
+import { widthSizes } from './type-sizes.ts';
 import './wall-deck.ts';
 import './wall-lanes.ts';
+
+/** A mixer's name takes no more than this share of its line: why it cannot be used is to be read. */
+const MOST_NAME = 0.4;
 
 /** The ovens at the bottom of the wall, their decks as they stand, and the mixers that cannot be used. */
 @customElement('wall-ovens')
@@ -44,7 +49,7 @@ export class WallOvens extends LitElement {
     .mixers {
       display: flex;
       align-items: center;
-      padding-left: var(--gap);
+      padding-left: calc(var(--edge) + var(--gap));
       border-top: var(--hairline) solid var(--rest);
       font-size: var(--near);
       color: var(--ink-soft);
@@ -62,7 +67,7 @@ export class WallOvens extends LitElement {
       height: 0.8em;
       flex: none;
       border: 3px solid var(--block);
-      background: repeating-linear-gradient(-45deg, var(--rest) 0 8px, var(--paper) 8px 20px);
+      background: repeating-linear-gradient(-45deg, var(--running) 0 6px, var(--paper) 6px 20px);
     }
   `;
 
@@ -71,6 +76,8 @@ export class WallOvens extends LitElement {
   @property({ attribute: false }) decks: readonly DeckLanes[] = [];
   @property({ type: Number }) nowMs = 0;
   @property({ type: Number }) axisPx = 0;
+
+  private readonly names = new Map<string, LoadTextMemory>();
 
   protected override render(): TemplateResult | typeof nothing {
     const { state, arrangement } = this;
@@ -85,10 +92,11 @@ export class WallOvens extends LitElement {
 
   /** The line keeps its height until the next event, even when the last cleaning has run out meanwhile. */
   private mixers(state: FloorState, { plan, columns }: Arrangement): TemplateResult {
-    const words = blockedMixers(state, this.nowMs).join(' · ');
-    const roomPx = plan.leftPx - 4 * columns.gapPx - plan.sizes.nearPx * 1.4;
+    const roomPx = plan.leftPx - columns.edgePx - 4 * columns.gapPx - plan.sizes.nearPx * 1.4;
+    const { nearPx } = widthSizes(plan.sizes);
+    const words = blockedMixers(state, this.nowMs, (name) => fittingText(name, nearPx, roomPx * MOST_NAME)).join(' · ');
     return html`<div class="mixers" ${place({ height: px(plan.blockedMixersPx) })}>
-      ${words === '' ? nothing : html`<span class="hatch"></span><span>${fittingText(words, plan.sizes.nearPx, roomPx)}</span>`}
+      ${words === '' ? nothing : html`<span class="hatch"></span><span>${fittingText(words, nearPx, roomPx)}</span>`}
     </div>`;
   }
 
@@ -96,7 +104,15 @@ export class WallOvens extends LitElement {
     const deck = this.decks[deckPlan.index];
     if (deck === undefined) return nothing;
     const { plan } = arrangement;
-    const model = deckModel(state, deck, this.nowMs, deckPlan.lanes, this.axisPx, plan.sizes.nearPx);
+    const model = deckModel(
+      state,
+      deck,
+      this.nowMs,
+      deckPlan.lanes,
+      this.axisPx,
+      widthSizes(plan.sizes).nearPx,
+      this.namesOf(deck.deck.id),
+    );
     const isNewOven = this.decks[deckPlan.index - 1]?.ovenId !== deck.ovenId;
     return html`<div class="line deck ${isNewOven ? 'new-oven' : ''}" ${place({ height: px(deckPlan.heightPx) })}>
       <wall-deck
@@ -105,9 +121,16 @@ export class WallOvens extends LitElement {
         .namePx=${arrangement.deckNamePx}
         .widthPx=${plan.leftPx}
         .gapPx=${arrangement.columns.gapPx}
+        .edgePx=${arrangement.columns.edgePx}
       ></wall-deck>
       ${plan.showsAxis ? html`<wall-lanes .model=${model} .lanePx=${plan.laneHeightPx}></wall-lanes>` : nothing}
     </div>`;
+  }
+
+  private namesOf(deckId: string): LoadTextMemory['place'] {
+    const memory = this.names.get(deckId) ?? new LoadTextMemory();
+    this.names.set(deckId, memory);
+    return memory.place;
   }
 }
 

@@ -4,9 +4,10 @@ import '../parts/role-mark.ts';
 import { place, px } from '../parts/place.ts';
 import { fittingText, textWidthPx } from '../parts/text-width.ts';
 import { unseenStyles } from '../parts/unseen-styles.ts';
+import { mainLine } from './main-line.ts';
 import { fittingTag, fittingTags, secondLine, type RowModel } from './row-model.ts';
-import { whatPx, type LeftColumns } from './left-columns.ts';
-import type { TypeSizes } from './type-sizes.ts';
+import { notePx, whatPx, type LeftColumns } from './left-columns.ts';
+import { widthSizes, type TypeSizes } from './type-sizes.ts';
 
 /** A line left of NOW: mark, tag, verb, countdown. Symbol, edge and word carry the role; no line floods with colour. */
 @customElement('wall-row')
@@ -20,13 +21,12 @@ export class WallRow extends LitElement {
       position: relative;
       display: grid;
       grid-template-columns: var(--edge) var(--mark) var(--tag) minmax(0, 1fr) auto;
+      grid-template-rows: calc(var(--glance) * 0.78) auto 1fr;
       column-gap: var(--gap);
-      align-items: center;
-      align-content: center;
+      align-items: baseline;
       height: 100%;
-      padding-right: var(--gap);
+      padding: var(--row-top, 0px) var(--gap) 0 0;
       white-space: nowrap;
-      line-height: 1;
     }
     .edge {
       position: absolute;
@@ -42,48 +42,43 @@ export class WallRow extends LitElement {
       border-left: 0;
     }
     .edge.lost {
-      inset: 0;
+      inset: 1px 0;
       width: auto;
       border: var(--frame) solid var(--lost);
     }
     role-mark {
-      grid-column: 2;
+      grid-area: 1 / 2;
+      align-self: center;
       font-size: var(--mark);
     }
+    /* Tag, verb and countdown stand on one line, by their capitals. */
+    .tag,
+    .verb,
+    .countdown {
+      line-height: calc(var(--glance) * 0.78);
+    }
     .tag {
-      grid-column: 3;
+      grid-area: 1 / 3;
       font-size: var(--glance);
       font-weight: var(--weight-strong);
     }
-    .what {
-      grid-column: 4;
-      min-width: 0;
-    }
-    .merged {
-      grid-column: 3 / 5;
-    }
     .verb {
+      grid-area: 1 / 4;
+      min-width: 0;
       font-size: var(--verb);
       font-weight: var(--weight-word);
-      line-height: 0.94;
     }
-    .strong .verb {
+    .verb.merged {
+      grid-area: 1 / 3 / 2 / 5;
+    }
+    .verb.strong {
       font-weight: var(--weight-strong);
     }
     .tags {
       margin-left: 0.3em;
     }
-    .note {
-      font-size: var(--near);
-      line-height: 1.04;
-      color: var(--ink-soft);
-    }
-    .strong .note {
-      color: var(--ink);
-      font-weight: var(--weight-word);
-    }
     .countdown {
-      grid-column: 5;
+      grid-area: 1 / 5;
       font-size: var(--glance);
       font-weight: var(--weight-word);
       text-align: right;
@@ -91,13 +86,31 @@ export class WallRow extends LitElement {
     .countdown.strong {
       font-weight: var(--weight-strong);
     }
-    .detail {
-      grid-column: 3 / 6;
-      margin-top: 0.1em;
+    .note {
+      grid-area: 2 / 4 / 3 / 6;
+      margin-top: var(--note-gap, 0.1em);
       font-size: var(--near);
-      line-height: 1.2;
+      line-height: 1;
+      color: var(--ink-soft);
+    }
+    .note.merged {
+      grid-column-start: 3;
+    }
+    .note.strong {
+      color: var(--ink);
+      font-weight: var(--weight-word);
+    }
+    .detail {
+      grid-area: 3 / 3 / 4 / 6;
+      align-self: start;
+      margin-top: var(--note-gap, 0.1em);
+      font-size: var(--near);
+      line-height: 1.1;
       white-space: normal;
       color: var(--ink-soft);
+    }
+    .detail.high {
+      grid-row: 2 / 4;
     }
     ${unseenStyles}
   `;
@@ -115,19 +128,20 @@ export class WallRow extends LitElement {
     if (model === null || columns === null || sizes === null) return nothing;
     const strong = model.role === 'running' ? '' : 'strong';
     const isMerged = model.tags.length > 1;
-    const roomPx = whatPx(columns, this.widthPx, isMerged);
-    const verbPx = whatPx(columns, this.widthPx, false);
-    const notes = secondLine(model, sizes.nearPx, roomPx).text;
+    const merged = isMerged ? 'merged' : '';
+    const wide = widthSizes(sizes);
+    const main = mainLine(model, columns, this.widthPx, sizes);
+    const notes = secondLine(model, wide.nearPx, notePx(columns, this.widthPx, isMerged)).text;
     return html`${strong === '' ? nothing : html`<div class="edge ${model.role}"></div>`}
       <role-mark .level=${model.role} .progress=${model.progress} .heard=${model.isHeard}></role-mark>
       <span class="unseen">${model.roleWord}</span>
       ${isMerged ? nothing : this.tag(model, columns, sizes)}
-      <div class="what ${isMerged ? 'merged' : ''} ${strong}">
-        <div class="verb">${isMerged ? this.mergedVerb(model, roomPx, sizes) : fittingText(model.verb, sizes.verbPx, roomPx)}</div>
-        ${notes === '' ? nothing : html`<div class="note">${notes}</div>`}
+      <div class="verb ${merged} ${strong}" ${place({ 'font-size': main.isVerbSmall ? px(sizes.secondPx) : null })}>
+        ${isMerged ? this.mergedVerb(model, whatPx(columns, this.widthPx, true), wide) : main.verb}
       </div>
-      <div class="countdown ${strong}" ${this.countdownSize(model.countdown, columns, sizes)}>${model.countdown}</div>
-      ${this.detailLines > 0 && model.detail !== null ? this.detail(model.detail, sizes, verbPx + columns.tagPx + columns.countdownPx + 2 * columns.gapPx) : nothing}`;
+      <div class="countdown ${strong}" ${place({ 'font-size': main.isCountdownSmall ? px(sizes.secondPx) : null })}>${model.countdown}</div>
+      ${notes === '' ? nothing : html`<div class="note ${merged} ${strong}">${notes}</div>`}
+      ${this.detailLines > 0 && model.detail !== null ? this.detail(model.detail, wide, notePx(columns, this.widthPx, true), notes === '') : nothing}`;
   }
 
   private mergedVerb(model: RowModel, widthPx: number, sizes: TypeSizes): TemplateResult {
@@ -140,14 +154,11 @@ export class WallRow extends LitElement {
     return html`<div class="tag" ${place({ 'font-size': px(sizePx) })}>${text}</div>`;
   }
 
-  private countdownSize(text: string, columns: LeftColumns, sizes: TypeSizes): ReturnType<typeof place> {
-    return place({ 'font-size': textWidthPx(text, sizes.glancePx) <= columns.countdownPx + 1 ? null : px(sizes.secondPx) });
-  }
-
-  private detail(text: string, sizes: TypeSizes, widthPx: number): TemplateResult {
-    // A line that breaks at a word is a little shorter than the column.
-    const roomPx = this.detailLines === 1 ? widthPx : widthPx * (this.detailLines - 0.25);
-    return html`<div class="detail">${fittingText(text, sizes.nearPx, roomPx)}</div>`;
+  private detail(text: string, sizes: TypeSizes, widthPx: number, isHigh: boolean): TemplateResult {
+    // Where there is no note, its line is free too. A line that breaks at a word is a little shorter than the column.
+    const lines = this.detailLines + (isHigh ? 1 : 0);
+    const roomPx = lines === 1 ? widthPx : widthPx * (lines - 0.25);
+    return html`<div class="detail ${isHigh ? 'high' : ''}">${fittingText(text, sizes.nearPx, roomPx)}</div>`;
   }
 }
 

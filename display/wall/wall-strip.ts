@@ -13,10 +13,9 @@ export class WallStrip extends LitElement {
       box-sizing: border-box;
     }
     :host {
-      display: flex;
-      flex-direction: column;
-      justify-content: center;
+      display: block;
       height: 100%;
+      padding-top: var(--row-top, 0px);
       font-size: var(--near);
       line-height: 1.08;
       white-space: nowrap;
@@ -40,7 +39,7 @@ export class WallStrip extends LitElement {
     }
     .rest {
       height: 0.42em;
-      background: var(--rest);
+      background: var(--running);
     }
     .way {
       height: 0;

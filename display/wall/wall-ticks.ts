@@ -27,6 +27,12 @@ export class WallTicks extends LitElement {
       margin-left: -2px;
       background: var(--ink-soft);
     }
+    .comb {
+      position: absolute;
+      top: calc(50% - 0.38em);
+      height: var(--hairline);
+      background: var(--ink-soft);
+    }
     .label {
       position: absolute;
       top: calc(50% - 0.32em);
@@ -43,6 +49,7 @@ export class WallTicks extends LitElement {
     const { ticks } = this;
     if (ticks === null) return nothing;
     return html`${ticks.labels.map((label) => html`<div class="label" ${place({ left: px(Math.round(label.leftPx)) })}>${label.text}</div>`)}
+    ${ticks.combs.map(({ fromPx, toPx }) => html`<div class="comb" ${place({ left: px(Math.round(fromPx)), width: px(Math.round(toPx - fromPx)) })}></div>`)}
     ${ticks.ticksPx.map((tickPx) => html`<div class="tick" ${place({ left: px(Math.round(tickPx)) })}></div>`)}`;
   }
 }

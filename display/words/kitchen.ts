@@ -1,4 +1,6 @@
+import * as de from './de/kitchen.ts';
 import * as en from './en/kitchen.ts';
+import * as fr from './fr/kitchen.ts';
 import { inPageLanguage } from './page-language.ts';
 
 /** The kitchen page in this page's language. */
@@ -35,4 +37,4 @@ export const {
   atLeastWords,
   atMostWords,
   faultOfWords,
-} = inPageLanguage<typeof en>({ en, de: en, fr: en });
+} = inPageLanguage<typeof en>({ en, de, fr });

@@ -1,4 +1,6 @@
+import * as de from './de/phone.ts';
 import * as en from './en/phone.ts';
+import * as fr from './fr/phone.ts';
 import { inPageLanguage } from './page-language.ts';
 
 /** The phone in this page's language. */
@@ -19,4 +21,4 @@ export const {
   heldToWords,
   startedAtWords,
   DID,
-} = inPageLanguage<typeof en>({ en, de: en, fr: en });
+} = inPageLanguage<typeof en>({ en, de, fr });

@@ -1,4 +1,6 @@
+import * as de from './de/wall.ts';
 import * as en from './en/wall.ts';
+import * as fr from './fr/wall.ts';
 import { inPageLanguage } from './page-language.ts';
 
 /** The wall in this page's language. */
@@ -14,9 +16,11 @@ export const {
   stationsWords,
   compactDayWords,
   ripeWords,
+  unknownStationWords,
+  elsewhereWords,
   BLOCKED,
   blockedWords,
   IN_THE_WAY,
   WAY_OUT,
   announcement,
-} = inPageLanguage<typeof en>({ en, de: en, fr: en });
+} = inPageLanguage<typeof en>({ en, de, fr });

@@ -39,6 +39,8 @@ export const COMMAND_ROLES: Readonly<Record<ClientCommand['type'], AccessRole>> 
   closeDay: 'act',
   adoptKitchen: 'manage',
   adoptHouse: 'manage',
+  askSoundTest: 'act',
+  answerSoundTest: 'act',
   undoCommand: 'look',
 };
 
@@ -46,7 +48,9 @@ export const COMMAND_ROLES: Readonly<Record<ClientCommand['type'], AccessRole>> 
 export const ROUTE_ROLES = {
   'GET /': 'look',
   'GET /wall': 'look',
+  'GET /wall/setup': 'look',
   'GET /phone': 'look',
+  'GET /station': 'look',
   'GET /kitchen': 'look',
   'GET /assets/*': 'look',
   'GET /live': 'look',

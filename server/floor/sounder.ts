@@ -1,8 +1,11 @@
-import { nextSound, type CallToSound, type NextSound } from '../../shared/floor/sounding.ts';
+import type { HouseCommand } from '../../shared/floor/commands.ts';
 import type { CallLevel } from '../../shared/floor/events.ts';
+import { testIsUnderWay, workpieceBeingLost } from '../../shared/floor/sound-test.ts';
+import { nextSound, type CallToSound } from '../../shared/floor/sounding.ts';
 import type { HouseClock } from '../clock/house-clock.ts';
 import { AlarmClock, type Timers } from './alarm-clock.ts';
 import type { Floor } from './floor.ts';
+import { houseHours } from './house-hours.ts';
 
 /** A device that has not said within so long that it sounded is asked again, or another one is. Real time. */
 const ANSWER_MS = 4_000;
@@ -13,15 +16,26 @@ const SPACING_MS = 3_000;
 export interface SoundOrder {
   readonly soundId: string;
   readonly burst: CallLevel;
+  readonly volumePct: number;
+  /** A test is about no call. */
+  readonly isTest: boolean;
   readonly calls: readonly CallToSound[];
 }
 
-/** Whoever can make a device sound. False where no device can at present. */
-export type SoundOutlet = (order: SoundOrder) => boolean;
+/** Whoever can make a device sound: says which one it asked, null where none can at present. */
+export type SoundOutlet = (order: SoundOrder) => string | null;
+
+/** An order that is out, and with whom. */
+interface Ordered {
+  readonly order: SoundOrder;
+  readonly deviceId: string;
+  readonly monotonicMs: number;
+}
 
 /**
  * Has the bursts sounded by one device at a time, and takes note of those that were. Nothing counts as sounded before a
- * device says so; what waits for a device sounds in one group as soon as there is one.
+ * device says so; what waits for a device sounds in one group as soon as there is one. A test of the loudspeakers sounds
+ * when nothing else has to.
  */
 export class Sounder {
   readonly #floor: Floor;
@@ -30,7 +44,7 @@ export class Sounder {
   readonly #outlet: SoundOutlet;
   readonly #alarm: AlarmClock;
   readonly #stop: () => void;
-  #ordered: { readonly order: SoundOrder; readonly monotonicMs: number } | null = null;
+  #ordered: Ordered | null = null;
   #lastOrderMonotonicMs = Number.NEGATIVE_INFINITY;
 
   constructor(
@@ -56,25 +70,31 @@ export class Sounder {
       if (leftMs > 0) return this.#alarm.setMs(leftMs);
       this.#ordered = null;
     }
-    const next = nextSound(this.#floor.state, this.#clock.nowMs());
-    if (next === null) return this.#alarm.setMs(null);
-    const waitMs = Math.max(this.#clock.realUntilMs(next.atMs), this.#lastOrderMonotonicMs + SPACING_MS - monotonicMs);
-    if (waitMs > 0) return this.#alarm.setMs(waitMs);
-    this.#order(next, monotonicMs);
+    const { state } = this.#floor;
+    const nowMs = this.#clock.nowMs();
+    const hours = houseHours(state.house?.document ?? null);
+    const spacingMs = this.#lastOrderMonotonicMs + SPACING_MS - monotonicMs;
+    const next = nextSound(state, nowMs, hours);
+    const nextWaitMs = next === null ? Number.POSITIVE_INFINITY : Math.max(this.#clock.realUntilMs(next.atMs), spacingMs);
+    if (next !== null && nextWaitMs <= 0) {
+      const { burst, volumePct, calls } = next;
+      return this.#order({ soundId: this.#newId(), burst, volumePct, isTest: false, calls }, monotonicMs);
+    }
+    const isTestWaiting = testIsUnderWay(state.soundTest) && workpieceBeingLost(state) === null;
+    if (isTestWaiting && spacingMs <= 0)
+      return this.#order(
+        { soundId: this.#newId(), burst: 'call', volumePct: hours.volumePct(nowMs), isTest: true, calls: [] },
+        monotonicMs,
+      );
+    const waitMs = isTestWaiting ? Math.min(nextWaitMs, spacingMs) : nextWaitMs;
+    this.#alarm.setMs(waitMs === Number.POSITIVE_INFINITY ? null : waitMs);
   }
 
-  /** A device says that it sounded an order. Said twice, or too late, it is noted once or not at all. */
+  /** A device says that it sounded an order. Said twice, too late, or by another one, it is noted once or not at all. */
   async sounded(soundId: string, deviceId: string): Promise<void> {
-    const order = this.#ordered?.order;
-    if (order === undefined || order.soundId !== soundId) return;
-    const { burst, calls } = order;
-    await this.#floor.submit({
-      commandId: soundId,
-      deviceId,
-      stationId: null,
-      tap: null,
-      command: { type: 'noteSounded', burst, calls: [...calls] },
-    });
+    const ordered = this.#ordered;
+    if (ordered === null || ordered.order.soundId !== soundId || ordered.deviceId !== deviceId) return;
+    await this.#floor.submit({ commandId: soundId, deviceId, stationId: null, tap: null, command: noteOf(ordered.order) });
     // Said twice, and slowly written: by now another order may be out.
     if (this.#ordered?.order.soundId === soundId) this.#ordered = null;
     this.look();
@@ -85,12 +105,16 @@ export class Sounder {
     this.#alarm.setMs(null);
   }
 
-  #order(next: NextSound, monotonicMs: number): void {
-    const order: SoundOrder = { soundId: this.#newId(), burst: next.burst, calls: next.calls };
+  #order(order: SoundOrder, monotonicMs: number): void {
+    const deviceId = this.#outlet(order);
     // With no device to sound it, it waits for one: `look` is called when one comes.
-    if (!this.#outlet(order)) return this.#alarm.setMs(null);
-    this.#ordered = { order, monotonicMs };
+    if (deviceId === null) return this.#alarm.setMs(null);
+    this.#ordered = { order, deviceId, monotonicMs };
     this.#lastOrderMonotonicMs = monotonicMs;
     this.#alarm.setMs(ANSWER_MS);
   }
+}
+
+function noteOf({ isTest, burst, calls }: SoundOrder): HouseCommand {
+  return isTest ? { type: 'noteSoundTestSounded' } : { type: 'noteSounded', burst, calls: [...calls] };
 }

@@ -106,12 +106,17 @@ export class LiveHub {
     };
   }
 
-  /** Makes the device that sounds sound; false where none can. */
-  sound(order: SoundOrder): boolean {
+  /** Which device sounds at present; null where none can. */
+  get soundingDeviceId(): string | null {
+    return this.#soundingDeviceId;
+  }
+
+  /** Makes the device that sounds sound; says which one, null where none can. */
+  sound(order: SoundOrder): string | null {
     const session = this.#soundingSession();
-    if (session === null) return false;
-    this.#send(session, { type: 'sound', soundId: order.soundId, burst: order.burst, calls: [...order.calls] });
-    return true;
+    if (session === null) return null;
+    this.#send(session, { type: 'sound', ...order, calls: [...order.calls] });
+    return session.device.id;
   }
 
   /** Tells everybody that the house's clock was set. */
@@ -173,7 +178,7 @@ export class LiveHub {
         this.#electSounding();
         return;
       case 'sounded':
-        if (session.device.id === this.#soundingDeviceId) this.#options.onSounded(message.soundId, session.device.id);
+        this.#options.onSounded(message.soundId, session.device.id);
         return;
       case 'introduce': {
         const device = devices.introduce(session.device.id, message.name, message.stationId);
@@ -260,9 +265,7 @@ export class LiveHub {
     let best: LiveSession | null = null;
     for (const { session } of this.#sessions) {
       if (session.phase !== 'live' || session.sound !== 'on') continue;
-      const isBetter =
-        best === null || (session.page === 'wall' && best.page === 'phone') || (session.page === best.page && session.number < best.number);
-      if (isBetter) best = session;
+      if (best === null || soundsBefore(session, best)) best = session;
     }
     return best;
   }
@@ -290,6 +293,14 @@ export class LiveHub {
     holder.session.peer.close(code, reasonThatFits(reason));
     this.#electSounding();
   }
+}
+
+/** Loudspeakers that hang on a wall before those of a bench, those before what somebody may carry away; then who came first. */
+const SOUNDS_FIRST: Readonly<Record<PageKind, number>> = { wall: 0, station: 1, phone: 2 };
+
+function soundsBefore(a: LiveSession, b: LiveSession): boolean {
+  const byKind = SOUNDS_FIRST[a.page] - SOUNDS_FIRST[b.page];
+  return byKind === 0 ? a.number < b.number : byKind < 0;
 }
 
 /** A close reason takes 123 bytes (RFC 6455 section 5.5: control frames carry at most 125, two of them the code). */

@@ -17,7 +17,7 @@ export interface LiveSession {
   readonly device: Device;
   readonly page: PageKind;
   readonly sound: SoundReadiness;
-  /** In which order sessions came: the first wall that can sound is the one that does. */
+  /** In which order sessions came: among pages of one kind the first that can sound is the one that does. */
   readonly number: number;
 }
 

@@ -15,6 +15,7 @@ import { nodeTimers, type Timers } from '../floor/alarm-clock.ts';
 import { Caller } from '../floor/caller.ts';
 import { Floor } from '../floor/floor.ts';
 import { HOUSE_DEVICE_ID } from '../floor/house-device.ts';
+import { SoundTester } from '../floor/sound-tester.ts';
 import { Sounder } from '../floor/sounder.ts';
 import { buildApp } from '../http/app.ts';
 import { lockFolder } from '../journal/folder-lock.ts';
@@ -127,16 +128,21 @@ async function startHouse(
       log,
       roleOf,
       onSounded: (soundId, deviceId) => void sounder.sounded(soundId, deviceId),
-      onSoundOutletChanged: () => sounder.look(),
+      onSoundOutletChanged: () => {
+        sounder.look();
+        tester.look();
+      },
     },
     recent,
   );
   const sounder = new Sounder(floor, clock, timers, newId, (order) => hub.sound(order));
+  const tester = new SoundTester(floor, clock, timers, newId, () => hub.soundingDeviceId !== null);
   const caller = new Caller(floor, clock, timers, newId);
   const snapshots = new SnapshotKeeper(floor, journal, snapshotPath, snapshotSequence, log);
   const watch = new ClockWatch(real, clock, floor, newId, log, () => {
     hub.clockChanged();
     sounder.look();
+    tester.look();
     void caller.look();
   });
   const app = await buildApp({ hub, log, pagesFolder, floor, journal, devices, clock, roleOf });
@@ -164,6 +170,7 @@ async function startHouse(
       everyFewSeconds.cancel();
       caller.stop();
       sounder.stop();
+      tester.stop();
       hub.stop();
       await app.close();
       await floor.settled();

@@ -3,7 +3,7 @@ import { accepted, refused, type Result } from '../result.ts';
 import { formulaSchema, ingredientSchema, productSchema, type Formula, type Product } from './formula.ts';
 import { houseSchema } from './house.ts';
 import { kitchenSchema } from './kitchen.ts';
-import { idSet, kitchenFaults, uniqueIds, type Fault, type FileFault } from './kitchen-faults.ts';
+import { faultAt, idSet, kitchenFaults, uniqueIds, type Fault, type FileFault } from './kitchen-faults.ts';
 import type { SidePrep, Step } from './method.ts';
 import { gramsSchema, keySchema, minutesSchema, piecesSchema, serviceDateSchema } from './names.ts';
 
@@ -85,8 +85,8 @@ export function shapeFaults(error: z.ZodError): FileFault[] {
 
 function meaningFaults(file: BakehouseFile): FileFault[] {
   const faults: FileFault[] = [];
-  const fault = (path: string, message: string): void => {
-    faults.push({ path, message });
+  const fault: Fault = (path, what) => {
+    faults.push(faultAt(path, what));
   };
   faults.push(...kitchenFaults(file.kitchen));
   uniqueIds('ingredients', file.ingredients, fault);

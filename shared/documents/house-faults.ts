@@ -1,5 +1,5 @@
 import type { House } from './house.ts';
-import type { FileFault } from './kitchen-faults.ts';
+import { faultAt, type FileFault } from './kitchen-faults.ts';
 
 /** Whether the time zone is one of the IANA database that this machine has. */
 export function isKnownZone(zone: string): boolean {
@@ -15,5 +15,5 @@ export function isKnownZone(zone: string): boolean {
 /** What is wrong with a house whose shape is right. Paths begin with `house`. Empty where nothing is. */
 export function houseFaults(house: House): FileFault[] {
   if (isKnownZone(house.zone)) return [];
-  return [{ path: 'house.zone', message: `there is no time zone "${house.zone}"; zones are named like Europe/London` }];
+  return [faultAt('house.zone', { code: 'zoneUnknown', zone: house.zone })];
 }

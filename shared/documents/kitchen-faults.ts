@@ -1,14 +1,23 @@
+import { faultMessage, type FaultFacts } from './fault-facts.ts';
 import type { Kitchen } from './kitchen.ts';
 
 /** One fault of a file or of a document: where it stands, and what would be right. */
 export interface FileFault {
   /** Path in the file, such as `formulas[2].method[4].minutes.latest`. */
   readonly path: string;
+  /** In English. */
   readonly message: string;
+  /** What screens say it from in other languages; missing where only files can have the fault. */
+  readonly facts?: FaultFacts | undefined;
 }
 
-/** Takes note of one fault. */
-export type Fault = (path: string, message: string) => void;
+/** Takes note of one fault: in facts, or in English where no screen ever tells it. */
+export type Fault = (path: string, what: FaultFacts | string) => void;
+
+/** A fault at its path. */
+export function faultAt(path: string, what: FaultFacts | string): FileFault {
+  return typeof what === 'string' ? { path, message: what } : { path, message: faultMessage(what), facts: what };
+}
 
 /** The ids of things that have them. */
 export function idSet(items: readonly { readonly id: string }[]): ReadonlySet<string> {
@@ -19,7 +28,7 @@ export function idSet(items: readonly { readonly id: string }[]): ReadonlySet<st
 export function uniqueIds(path: string, items: readonly { readonly id: string }[], fault: Fault): void {
   const seen = new Set<string>();
   items.forEach((item, index) => {
-    if (seen.has(item.id)) fault(`${path}[${index}].id`, `"${item.id}" is used twice`);
+    if (seen.has(item.id)) fault(`${path}[${index}].id`, { code: 'idTwice', id: item.id });
     seen.add(item.id);
   });
 }
@@ -30,8 +39,8 @@ export function uniqueIds(path: string, items: readonly { readonly id: string }[
  */
 export function kitchenFaults(kitchen: Kitchen): FileFault[] {
   const faults: FileFault[] = [];
-  const fault: Fault = (path, message) => {
-    faults.push({ path, message });
+  const fault: Fault = (path, what) => {
+    faults.push(faultAt(path, what));
   };
   uniqueIds('kitchen.stations', kitchen.stations, fault);
   uniqueIds('kitchen.mixers', kitchen.mixers, fault);
@@ -47,13 +56,13 @@ export function kitchenFaults(kitchen: Kitchen): FileFault[] {
 function checkMixers(kitchen: Kitchen, fault: Fault): void {
   const stations = idSet(kitchen.stations);
   kitchen.mixers.forEach((mixer, index) => {
-    if (!stations.has(mixer.station)) fault(`kitchen.mixers[${index}].station`, `there is no station "${mixer.station}"`);
-    if (mixer.leastG > mixer.mostG) fault(`kitchen.mixers[${index}].leastG`, 'the least load is more than the most');
+    if (!stations.has(mixer.station)) fault(`kitchen.mixers[${index}].station`, { code: 'stationUnknown', id: mixer.station });
+    if (mixer.leastG > mixer.mostG) fault(`kitchen.mixers[${index}].leastG`, { code: 'leastOverMost' });
   });
   const mixers = idSet(kitchen.mixers);
   kitchen.bowls.forEach((bowl, index) => {
     bowl.fits.forEach((mixer, fitIndex) => {
-      if (!mixers.has(mixer)) fault(`kitchen.bowls[${index}].fits[${fitIndex}]`, `there is no mixer "${mixer}"`);
+      if (!mixers.has(mixer)) fault(`kitchen.bowls[${index}].fits[${fitIndex}]`, { code: 'mixerUnknown', id: mixer });
     });
   });
 }
@@ -68,7 +77,7 @@ function checkOvens(kitchen: Kitchen, fault: Fault): void {
         ...deck.slots.map((slot, index) => [slot.id, `${path}.slots[${index}].id`] as const),
       ]) {
         const other = seen.get(id);
-        if (other !== undefined) fault(at, `"${id}" is already used at ${other}; decks and slots have ids of their own in the whole house`);
+        if (other !== undefined) fault(at, { code: 'idElsewhere', id, path: other });
         seen.set(id, at);
       }
     });

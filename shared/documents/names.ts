@@ -33,3 +33,5 @@ export const piecesSchema = z.number().int('pieces are whole').min(1).max(100_00
 export const instantMsSchema = z.number().int().min(0).max(8.64e15);
 /** A production day, named by the date it serves (ISO 8601). */
 export const serviceDateSchema = z.iso.date();
+/** A clock time of the house's zone, 00:00 to 23:59 (ISO 8601's hh:mm). */
+export const clockTimeSchema = z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/, 'a clock time is written like 05:00');

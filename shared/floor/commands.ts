@@ -181,6 +181,10 @@ export const adoptKitchen = z.strictObject({
   kitchen: kitchenSchema,
 });
 export const adoptHouse = z.strictObject({ type: z.literal('adoptHouse'), fromVersion: z.number().int().min(0), house: houseSchema });
+/** Plays the burst of a call, so that somebody can say whether it is heard. */
+export const askSoundTest = z.strictObject({ type: z.literal('askSoundTest') });
+/** Whether the last test was heard on the floor. */
+export const answerSoundTest = z.strictObject({ type: z.literal('answerSoundTest'), heard: z.boolean() });
 export const undoCommand = z.strictObject({ type: z.literal('undoCommand'), commandId: idSchema });
 
 // What the house says of itself.
@@ -205,6 +209,10 @@ export const bringInDay = z.strictObject({
 // What the server says of time and calls; never taken from a client.
 export const raiseCall = z.strictObject({ type: z.literal('raiseCall'), ...onStep, level: callLevelSchema });
 export const noteSounded = z.strictObject({ type: z.literal('noteSounded'), burst: callLevelSchema, calls: z.array(callKeySchema).min(1) });
+/** The day's test of the loudspeakers is due. */
+export const askDailySoundTest = z.strictObject({ type: z.literal('askDailySoundTest') });
+/** The device that gives this has played the test. */
+export const noteSoundTestSounded = z.strictObject({ type: z.literal('noteSoundTestSounded') });
 export const anchorClock = z.strictObject({
   type: z.literal('anchorClock'),
   houseMs: instantMsSchema,
@@ -246,10 +254,20 @@ export const clientCommandSchema = z.discriminatedUnion('type', [
   closeDay,
   adoptKitchen,
   adoptHouse,
+  askSoundTest,
+  answerSoundTest,
   undoCommand,
 ]);
 /** What only the server itself gives. */
-export const houseCommandSchema = z.discriminatedUnion('type', [bringInDay, raiseCall, noteSounded, anchorClock, noteClockJump]);
+export const houseCommandSchema = z.discriminatedUnion('type', [
+  bringInDay,
+  raiseCall,
+  noteSounded,
+  askDailySoundTest,
+  noteSoundTestSounded,
+  anchorClock,
+  noteClockJump,
+]);
 
 export type ClientCommand = z.infer<typeof clientCommandSchema>;
 export type HouseCommand = z.infer<typeof houseCommandSchema>;

@@ -20,6 +20,7 @@ import { decideMakeLoads } from './decide/loads.ts';
 import { decideMove } from './decide/move.ts';
 import { decideHandOver, decideHelpStep, decideReportProgress } from './decide/progress.ts';
 import { decidePutBack } from './decide/put-back.ts';
+import { decideAnswerSoundTest, decideAskSoundTest, decideNoteSoundTestSounded } from './decide/sound-test.ts';
 import { decideSayWhere } from './decide/say-where.ts';
 import type { FloorState } from './state.ts';
 
@@ -91,6 +92,10 @@ export function decide(state: FloorState, command: FloorCommand, context: Comman
       return decideAdoptKitchen(state, command, context);
     case 'adoptHouse':
       return decideAdoptHouse(state, command, context);
+    case 'askSoundTest':
+      return decideAskSoundTest(state, 'hand', context);
+    case 'answerSoundTest':
+      return decideAnswerSoundTest(state, command, context);
     case 'undoCommand':
       return decideUndo(state, command, context);
     case 'bringInDay':
@@ -99,6 +104,10 @@ export function decide(state: FloorState, command: FloorCommand, context: Comman
       return decideRaiseCall(state, command, context);
     case 'noteSounded':
       return decideNoteSounded(state, command, context);
+    case 'askDailySoundTest':
+      return decideAskSoundTest(state, 'daily', context);
+    case 'noteSoundTestSounded':
+      return decideNoteSoundTestSounded(state, context);
     case 'anchorClock':
       return { ok: true, value: [{ type: 'clockAnchored', houseMs: command.houseMs, realMs: command.realMs, pace: command.pace }] };
     case 'noteClockJump':

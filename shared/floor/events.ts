@@ -372,6 +372,12 @@ export const callSounded = z.strictObject({
   calls: z.array(callKeySchema).min(1),
   atMs: instantMsSchema,
 });
+/** Somebody, or the time of day, asks whether a call would be heard. */
+export const soundTestAsked = z.strictObject({ type: z.literal('soundTestAsked'), why: z.enum(['daily', 'hand']), atMs: instantMsSchema });
+/** The loudspeaker of a device played it, as far as its browser can tell. */
+export const soundTestSounded = z.strictObject({ type: z.literal('soundTestSounded'), byDeviceId: idSchema, atMs: instantMsSchema });
+/** Somebody on the floor heard it, or did not. */
+export const soundTestAnswered = z.strictObject({ type: z.literal('soundTestAnswered'), heard: z.boolean(), atMs: instantMsSchema });
 /** House time = houseMs + pace · (real − realMs), from this event on. */
 export const clockAnchored = z.strictObject({
   type: z.literal('clockAnchored'),
@@ -430,6 +436,9 @@ export const floorEventSchema = z.discriminatedUnion('type', [
   callRaised,
   callHeard,
   callSounded,
+  soundTestAsked,
+  soundTestSounded,
+  soundTestAnswered,
   clockAnchored,
   clockJumped,
 ]);

@@ -1,4 +1,5 @@
 import { unreachable } from '../result.ts';
+import { soundSettingsSchema } from '../documents/house.ts';
 import type { EventOf, FloorEvent } from './events.ts';
 import { OPEN_DATES_KEPT, versionKey, type FloorState, type Workpiece } from './state.ts';
 
@@ -37,7 +38,11 @@ export function isDocumentEvent(event: FloorEvent): event is DocumentEvent {
 export function evolveDocuments(state: FloorState, event: DocumentEvent): FloorState {
   switch (event.type) {
     case 'houseAdopted':
-      return { ...state, house: { version: event.version, document: event.house } };
+      // Houses of older journals say nothing of sound: what is usual holds for them.
+      return {
+        ...state,
+        house: { version: event.version, document: { ...event.house, sound: soundSettingsSchema.parse(event.house.sound) } },
+      };
     case 'kitchenAdopted':
       return { ...state, kitchen: { version: event.version, document: event.kitchen } };
     case 'ingredientsAdopted':

@@ -3,6 +3,7 @@ import { evolveDocuments, isDocumentEvent } from './evolve-documents.ts';
 import { evolveGenealogy, isGenealogyEvent } from './evolve-genealogy.ts';
 import { evolveWork, isWorkEvent } from './evolve-work.ts';
 import { evolveCalls, isCallEvent } from './evolve-calls.ts';
+import { evolveSoundTest, isSoundTestEvent } from './evolve-sound-test.ts';
 import { forgetUndo, rememberForUndo } from './undo-memory.ts';
 import type { EventOf, FloorEvent, RecordedEvent } from './events.ts';
 import { prune } from './prune.ts';
@@ -27,6 +28,7 @@ export function evolveAll(state: FloorState, events: readonly RecordedEvent[]): 
 function applyEvent(state: FloorState, event: FloorEvent, recorded: RecordedEvent): FloorState {
   if (isWorkEvent(event)) return pruneAfterEnding(evolveWork(state, event, recorded), event);
   if (isCallEvent(event)) return evolveCalls(state, event);
+  if (isSoundTestEvent(event)) return evolveSoundTest(state, event);
   if (isGenealogyEvent(event)) return pruneAfterEnding(evolveGenealogy(state, event, recorded), event);
   if (isDocumentEvent(event)) return evolveDocuments(state, event);
   switch (event.type) {

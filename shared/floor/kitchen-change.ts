@@ -1,4 +1,4 @@
-import type { FileFault } from '../documents/kitchen-faults.ts';
+import { faultAt, type FileFault } from '../documents/kitchen-faults.ts';
 import type { Kitchen } from '../documents/kitchen.ts';
 import type { Step } from '../documents/method.ts';
 import { unreachable } from '../result.ts';
@@ -33,7 +33,7 @@ export function changeFaults(state: FloorState, after: Kitchen): FileFault[] {
   };
   for (const { tag, resource } of holdings(state)) need(resource, tag);
   for (const way of waysInUse(state)) for (const step of way.steps) for (const resource of namedBy(step)) need(resource, way.name);
-  const removed = [...needs.values()].map(({ path, name, by }) => ({ path, message: `${name} is still needed by ${[...by].join(', ')}` }));
+  const removed = [...needs.values()].map(({ path, name, by }) => faultAt(path, { code: 'stillNeeded', name, by: [...by] }));
   return [...removed, ...countFaults(state, before, after)];
 }
 
@@ -73,8 +73,8 @@ function countFaults(state: FloorState, before: Kitchen, after: Kitchen): FileFa
     const index = after.vessels.findIndex((candidate) => candidate.id === vessel.id);
     const count = after.vessels[index]?.count ?? 0;
     if (count >= heldCount) continue;
-    if (index === -1) faults.push({ path: 'kitchen.vessels', message: `${vessel.name}: doughs hold ${heldCount} of them` });
-    else faults.push({ path: `kitchen.vessels[${index}].count`, message: `doughs hold ${heldCount} of them` });
+    if (index === -1) faults.push(faultAt('kitchen.vessels', { code: 'vesselsHeld', name: vessel.name, heldCount }));
+    else faults.push(faultAt(`kitchen.vessels[${index}].count`, { code: 'vesselsHeld', name: null, heldCount }));
   }
   return faults;
 }

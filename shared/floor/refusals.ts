@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { faultFactsSchema } from '../documents/fault-facts.ts';
 import { instantMsSchema, keySchema } from '../documents/names.ts';
 import { idSchema } from '../ids.ts';
 import { allergenSchema, putBackKindSchema } from '../documents/formula.ts';
@@ -106,13 +107,21 @@ export const refusalSchema = z.discriminatedUnion('code', [
   z.strictObject({ code: z.literal('documentChanged'), version: z.number().int() }),
   z.strictObject({
     code: z.literal('documentFaulty'),
-    faults: z.array(z.strictObject({ path: z.string(), message: z.string() })).min(1),
+    faults: z.array(z.strictObject({ path: z.string(), message: z.string(), facts: faultFactsSchema.optional() })).min(1),
   }),
   z.strictObject({ code: z.literal('cutsTooHeavy'), ...what, neededG: z.number(), hasG: z.number() }),
   z.strictObject({ code: z.literal('productUnknown'), ...what, productId: keySchema }),
   z.strictObject({ code: z.literal('nothingCalls'), ...what }),
   z.strictObject({ code: z.literal('alreadyHeard'), ...what, atMs: instantMsSchema }),
   z.strictObject({ code: z.literal('notHeld'), ...what }),
+  /** A test that was asked for before has not sounded yet. */
+  z.strictObject({ code: z.literal('soundTestWaits'), atMs: instantMsSchema }),
+  /** Nothing else may sound while a dough is being lost. */
+  z.strictObject({ code: z.literal('beingLost'), tag: tagSchema }),
+  /** No test has sounded that an answer could be about. */
+  z.strictObject({ code: z.literal('noSoundTest') }),
+  /** Somebody was first: what they said, and when. */
+  z.strictObject({ code: z.literal('soundTestAnswered'), heard: z.boolean(), atMs: instantMsSchema }),
   /** Undo is the device's own, for its last command only. */
   z.strictObject({ code: z.literal('nothingToUndo') }),
   z.strictObject({ code: z.literal('workRestsOnIt'), ...what }),

@@ -1,4 +1,4 @@
-import type { Call, FloorState, StepLife, UndoEntry, Workpiece } from './state.ts';
+import type { Call, FloorState, SoundTest, StepLife, UndoEntry, Workpiece } from './state.ts';
 
 /**
  * Moves every instant of open work by so much: after the server's clock was set, everything has just as long left as
@@ -13,7 +13,17 @@ export function shiftOpenInstants(state: FloorState, byMs: number): FloorState {
   }));
   const blocked = shiftBlocks(state.blocked, byMs);
   const vesselReturns = state.vesselReturns.map((back) => ({ ...back, freeMs: back.freeMs + byMs }));
-  return { ...state, workpieces, undo, blocked, vesselReturns, lastSoundedMs: mapValues(state.lastSoundedMs, (atMs) => atMs + byMs) };
+  return {
+    ...state,
+    workpieces,
+    undo,
+    blocked,
+    vesselReturns,
+    lastSoundedMs: mapValues(state.lastSoundedMs, (atMs) => atMs + byMs),
+    soundTest: state.soundTest === null ? null : shiftSoundTest(state.soundTest, byMs),
+    soundHeardMs: shifted(state.soundHeardMs, byMs),
+    soundUnheardMs: shifted(state.soundUnheardMs, byMs),
+  };
 }
 
 function shiftBlocks(blocks: FloorState['blocked'], byMs: number): FloorState['blocked'] {
@@ -60,6 +70,15 @@ function shiftCall(call: Call, byMs: number): Call {
     raisedMs: call.raisedMs + byMs,
     heardMs: shifted(call.heardMs, byMs),
     lastSoundedMs: shifted(call.lastSoundedMs, byMs),
+  };
+}
+
+function shiftSoundTest(test: SoundTest, byMs: number): SoundTest {
+  return {
+    ...test,
+    askedMs: test.askedMs + byMs,
+    soundedMs: shifted(test.soundedMs, byMs),
+    answeredMs: shifted(test.answeredMs, byMs),
   };
 }
 

@@ -4,7 +4,7 @@ import type { Kitchen } from '../documents/kitchen.ts';
 import type { CallLevel, Despite, EventOf, Lot, Serves, StepPins, VesselsHeld } from './events.ts';
 
 /** Version of this shape: a snapshot of another version is thrown away and folded anew. */
-export const STATE_VERSION = 2;
+export const STATE_VERSION = 3;
 
 /** Days that are remembered as open, the newest ones: a day is planned once. */
 export const OPEN_DATES_KEPT = 60;
@@ -170,6 +170,16 @@ export interface UndoEntry {
   readonly cleanedBefore: readonly EventOf<'resourceBlocked'>[];
 }
 
+/** The last test of the loudspeakers: asked for, played, answered. */
+export interface SoundTest {
+  readonly why: EventOf<'soundTestAsked'>['why'];
+  readonly askedMs: number;
+  readonly soundedMs: number | null;
+  readonly byDeviceId: string | null;
+  readonly answeredMs: number | null;
+  readonly heard: boolean | null;
+}
+
 export interface Versioned<Document> {
   readonly version: number;
   readonly document: Document;
@@ -204,6 +214,11 @@ export interface FloorState {
   readonly undo: Readonly<Record<string, UndoEntry>>;
   /** The last burst of each level, for grouping what follows soon after. */
   readonly lastSoundedMs: Readonly<Partial<Record<CallLevel, number>>>;
+  readonly soundTest: SoundTest | null;
+  /** When the last test sounded that somebody heard. */
+  readonly soundHeardMs: number | null;
+  /** When the last test sounded that somebody did not hear; null once one is heard. */
+  readonly soundUnheardMs: number | null;
 }
 
 /** The state of a kitchen of which nothing is known yet. */
@@ -229,6 +244,9 @@ export const EMPTY_STATE: FloorState = {
   blocked: [],
   undo: {},
   lastSoundedMs: {},
+  soundTest: null,
+  soundHeardMs: null,
+  soundUnheardMs: null,
 };
 
 /** The key of one version of a formula or product. */

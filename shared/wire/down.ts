@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { VOLUME_PCT } from '../documents/house.ts';
 import { idSchema } from '../ids.ts';
 import { callKeySchema, callLevelSchema, recordedEventSchema } from '../floor/events.ts';
 import { outcomeSchema } from '../floor/refusals.ts';
@@ -32,12 +33,15 @@ export const liveSchema = z.strictObject({ type: z.literal('live'), sequence: z.
 export const outcomeMessageSchema = z.strictObject({ type: z.literal('outcome'), commandId: idSchema, outcome: outcomeSchema });
 /** RFC 5905's t2 and t3, in the server's real time. */
 export const pongSchema = z.strictObject({ type: z.literal('pong'), t1: z.number(), t2: z.number(), t3: z.number(), clock: clockSchema });
-/** Sound this burst now, and say so: this device is the one that sounds. */
+/** Sound this burst now, and say so: this device is the one that sounds. A test is about no call. */
 export const soundSchema = z.strictObject({
   type: z.literal('sound'),
   soundId: idSchema,
   burst: callLevelSchema,
-  calls: z.array(callKeySchema).min(1),
+  /** How loud, as heard: half of it sounds half as loud. */
+  volumePct: z.number().int().min(VOLUME_PCT.least).max(VOLUME_PCT.most),
+  isTest: z.boolean(),
+  calls: z.array(callKeySchema),
 });
 /** Whether any device can sound at present; a wall says so where none can. */
 export const soundStatusSchema = z.strictObject({ type: z.literal('soundStatus'), soundingDeviceId: idSchema.nullable() });

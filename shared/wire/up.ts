@@ -37,7 +37,7 @@ export const soundedSchema = z.strictObject({
   type: z.literal('sounded'),
   soundId: idSchema,
   burst: callLevelSchema,
-  calls: z.array(callKeySchema).min(1).max(200),
+  calls: z.array(callKeySchema).max(200),
 });
 /** Where this device stands, and what it is called. */
 export const introduceSchema = z.strictObject({

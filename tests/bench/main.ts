@@ -2,6 +2,7 @@ import { parseArgs } from 'node:util';
 import { atRest } from './at-rest.ts';
 import { journalSize } from './journal-size.ts';
 import type { Line } from './report.ts';
+import { screens } from './screens.ts';
 import { secondStart, startOnLongJournal } from './starts.ts';
 import { rush, tapToAll } from './taps.ts';
 
@@ -12,6 +13,7 @@ const BENCHES: ReadonlyMap<string, (rounds: number) => Promise<readonly Line[]>>
   ['second-start', secondStart],
   ['rest', atRest],
   ['size', journalSize],
+  ['screens', screens],
 ]);
 
 const ROUNDS = 5;
@@ -20,7 +22,7 @@ const MAX_ROUNDS = 50;
 const USAGE = 2;
 
 /**
- * `npm run bench`: measures the server on this machine and prints a line of JSON for each figure. `--only NAME`, as often as one
+ * `npm run bench`: measures the server and its pages on this machine and prints a line of JSON for each figure. `--only NAME`, as often as one
  * likes, for some of them; `--rounds N` for more or fewer rounds. Everything runs on the loopback address and ends with it.
  */
 export async function main(args: readonly string[]): Promise<number> {

@@ -1,17 +1,19 @@
-import { readFileSync } from 'node:fs';
 import { mkdtemp, rm } from 'node:fs/promises';
-import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { AxeResults, RunOptions } from 'axe-core';
 import type { Browser, Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { FloorState } from '../../shared/floor/state.ts';
+import { faultWords as faultInGerman } from '../../display/words/de/faults.ts';
+import { KITCHEN as GERMAN } from '../../display/words/de/kitchen.ts';
+import { faultWords as faultInFrench } from '../../display/words/fr/faults.ts';
+import { KITCHEN as FRENCH } from '../../display/words/fr/kitchen.ts';
 import { measurePage } from './harness/measure-page.ts';
+import { axeFaults } from './support/axe-faults.ts';
 import { INSECURE_HOST, launchForHouse, openDevice, type DevicePage } from './support/house-pages.ts';
+import { tabTo } from './support/keyboard.ts';
 import { startServer, type RealServer } from './support/real-server.ts';
 
-const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 /** WCAG 2.2, 1.4.6: contrast, enhanced. */
 const LEAST_CONTRAST = 7;
 const LEAST_TEXT_PX = 16;
@@ -133,6 +135,144 @@ describe('D37 the kitchen is drawn as it stands and edited there', () => {
     expect((await stateOf()).house).toMatchObject({ version: 2, document: { units: { temperature: 'F' } } });
   });
 
+  test.each([
+    ['de', GERMAN, faultInGerman],
+    ['fr', FRENCH, faultInFrench],
+  ] as const)('T1 in %s the page and what is wrong with a kitchen are told in it', async (language, words, faultWords) => {
+    const device = await openDevice(browser, `http://localhost:${server.port}/kitchen?language=${language}`, 1280, 900);
+    const { page } = device;
+    await thing(page, 'mixer spiral').waitFor();
+    expect(await page.evaluate(() => [document.documentElement.lang, document.title])).toEqual([language, `${words.title} · Ovenward`]);
+    await thing(page, 'mixer spiral').click();
+    await field(page, 'kitchen.mixers[0].leastG').fill('50');
+    await page.getByRole('button', { name: words.keep }).click();
+    const said = faultWords({ code: 'leastOverMost' });
+    await page.locator('kitchen-field[data-field="kitchen.mixers[0].leastG"] .fault').getByText(said).waitFor();
+    await page.locator('draft-bar').getByText(said).waitFor();
+    await thing(page, 'restPlace cold-room').click();
+    await page.getByRole('button', { name: words.remove }).click();
+    const needed = faultWords({ code: 'stillNeeded', name: 'Cold room', by: ['#'] }).split('#')[0] ?? '';
+    await page.locator('.places .fault').getByText(needed).waitFor();
+    await expectLegible(page);
+    await page.getByRole('button', { name: words.putBack }).click();
+    expect(device.faults).toEqual([]);
+    await device.context.close();
+  });
+
+  test('T11 every action is there for the keyboard alone, and where it is can be seen', async () => {
+    const device = await openDevice(browser, `http://localhost:${server.port}/kitchen`, 1280, 900);
+    const { page } = device;
+    await thing(page, 'mixer spiral').waitFor();
+    const before = (await stateOf()).kitchen;
+    await tabTo(page, /^Add a bowl for Spiral$/);
+    await page.keyboard.press('Enter');
+    await page.getByRole('heading', { name: 'Bowl 4' }).waitFor();
+    await tabTo(page, 'Volume');
+    await page.keyboard.press('Control+A');
+    await page.keyboard.type('30');
+    await tabTo(page, 'Key in the bakehouse file');
+    await page.keyboard.press('Control+A');
+    await page.keyboard.type('quay-bowl');
+    await tabTo(page, 'One place earlier');
+    await page.keyboard.press('Enter');
+    await tabTo(page, 'Keep changes');
+    await page.keyboard.press('Enter');
+    await page.locator('draft-bar .bar').waitFor({ state: 'detached' });
+    const kept = (await stateOf()).kitchen;
+    expect(kept?.version).toBe((before?.version ?? 0) + 1);
+    expect(kept?.document.bowls.find((bowl) => bowl.id === 'quay-bowl')?.litres).toBe(30);
+    expect(kept?.document.bowls.at(-1)?.id).not.toBe('quay-bowl');
+    await page.keyboard.press('Escape');
+    await tabTo(page, /^Bowl 4 ?30/);
+    await page.keyboard.press('Enter');
+    await tabTo(page, '30 min');
+    await page.keyboard.press('Enter');
+    await tabTo(page, 'Block it: cleaning');
+    await page.keyboard.press('Enter');
+    await thing(page, 'bowl quay-bowl')
+      .getByText(/^cleaning till /)
+      .waitFor();
+    await tabTo(page, 'Free it');
+    await page.keyboard.press('Space');
+    await thing(page, 'bowl quay-bowl')
+      .getByText(/^cleaning/)
+      .waitFor({ state: 'detached' });
+    await tabTo(page, 'Take out of the kitchen');
+    await page.keyboard.press('Enter');
+    await tabTo(page, 'Keep changes');
+    await page.keyboard.press('Enter');
+    await page.locator('draft-bar .bar').waitFor({ state: 'detached' });
+    expect((await stateOf()).kitchen?.document).toEqual(before?.document);
+    await tabTo(page, 'House and settings', 'Shift+Tab');
+    await page.keyboard.press('Enter');
+    await page.getByText(/Local codes and licensed advice come before any of these/).waitFor();
+    expect(device.faults).toEqual([]);
+    await device.context.close();
+  });
+
+  test('T14 another language does not cost what was changed and not kept: the browser asks first', async () => {
+    const device = await openDevice(browser, `http://localhost:${server.port}/kitchen`, 1280, 900);
+    const { page } = device;
+    await thing(page, 'vessel board').click();
+    const name = field(page, 'kitchen.vessels[4].name');
+    await name.fill('Quay board');
+    const asked = new Promise<string>((resolve) => {
+      page.once('dialog', (dialog) => {
+        resolve(dialog.type());
+        void dialog.dismiss();
+      });
+    });
+    await page.locator('select[name=language]').selectOption('fr');
+    expect(await asked).toBe('beforeunload');
+    expect(await name.inputValue()).toBe('Quay board');
+    await page.getByRole('button', { name: 'Put back as it was' }).click();
+    await page.locator('select[name=language]').selectOption('de');
+    await page.waitForFunction(() => document.documentElement.lang === 'de');
+    await page.getByRole('heading', { name: GERMAN.title }).waitFor();
+    expect(device.faults).toEqual([]);
+    await device.context.close();
+  });
+
+  // WCAG 2.2: 1.4.4, text at 200 % (1920 × 1080 is 960 × 540 then); 1.4.10, reflow at 320 CSS px.
+  test.each([
+    [960, 540],
+    [320, 640],
+  ])('T12 at %i × %i nothing is lost and nothing scrolls sideways, in every language', async (width, height) => {
+    for (const language of ['en', 'de', 'fr']) {
+      const device = await openDevice(browser, `http://localhost:${server.port}/kitchen?language=${language}`, width, height);
+      const { page } = device;
+      await thing(page, 'mixer spiral').click();
+      await page.locator('thing-panel h2').waitFor();
+      await field(page, 'kitchen.mixers[0].name').fill('Spiral at the quay');
+      await page.locator('draft-bar .bar').waitFor();
+      await expectLegible(page);
+      // What sticks to the foot leaves room for what is worked on.
+      const bar = await page.locator('draft-bar .bar').boundingBox();
+      expect(bar?.height ?? height).toBeLessThan(height / 2);
+      await page.locator('draft-bar button').first().click();
+      await page.locator('draft-bar .bar').waitFor({ state: 'detached' });
+      expect(device.faults).toEqual([]);
+      await device.context.close();
+    }
+  });
+
+  // High enough for all of it: what lies under text can only be measured in sight.
+  test('T13 by night the page has its contrast and axe finds nothing', async () => {
+    const context = await browser.newContext({ viewport: { width: 1280, height: 2400 }, colorScheme: 'dark', reducedMotion: 'reduce' });
+    const page = await context.newPage();
+    await page.goto(`http://localhost:${server.port}/kitchen`);
+    await thing(page, 'mixer spiral').click();
+    await page.locator('thing-panel h2').waitFor();
+    await field(page, 'kitchen.mixers[0].leastG').fill('');
+    await keep(page);
+    await page.locator('draft-bar li').first().waitFor();
+    expect(await page.evaluate(() => document.documentElement.dataset['look'])).toBe('night');
+    await expectLegible(page);
+    expect(await axeFaults(page)).toEqual([]);
+    await page.screenshot({ path: '.build/pictures/kitchen-night.png' });
+    await context.close();
+  });
+
   test('without its server the page says so, and shows what it knows', async () => {
     const { port } = server;
     await server.kill();
@@ -169,13 +309,4 @@ async function expectLegible(page: Page): Promise<void> {
   expect(texts.filter((text) => text.sizePx < LEAST_TEXT_PX).map((text) => text.text)).toEqual([]);
   expect(texts.filter((text) => text.contrast < LEAST_CONTRAST).map((text) => [text.text, text.contrast])).toEqual([]);
   expect(await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth)).toBe(true);
-}
-
-async function axeFaults(page: Page): Promise<string[]> {
-  await page.evaluate(AXE);
-  const { violations } = await page.evaluate(async () => {
-    const { axe } = window as unknown as { axe: { run(context: Document, options: RunOptions): Promise<AxeResults> } };
-    return axe.run(document, { resultTypes: ['violations'] });
-  });
-  return violations.flatMap(({ id, nodes }) => nodes.map(({ target }) => `${id} ${JSON.stringify(target)}`));
 }

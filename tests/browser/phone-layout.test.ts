@@ -16,7 +16,7 @@ import { idOf, OTHER_PHONE } from '../domain/support/ids.ts';
 import { buildHarness } from './harness/build-harness.ts';
 import { serveFolder } from './harness/serve-folder.ts';
 import { workedFloor } from './harness/staged-wall.ts';
-import { buttonBoxes, clippedTexts, tooClose, type Box } from './harness-phone/measure.ts';
+import { boxInView, buttonBoxes, clippedTexts, tooClose, type Box } from './harness-phone/measure.ts';
 import { phoneView, untilSome } from './harness-phone/phone-stage.ts';
 import { launchChromium } from './support/chromium.ts';
 
@@ -102,8 +102,7 @@ async function tapOn(text: string): Promise<void> {
 }
 
 async function touch(text: string): Promise<void> {
-  const box = (await buttonBoxes(thumb)).find((candidate) => candidate.text.includes(text));
-  if (box === undefined) throw new Error(`no button says ${text}`);
+  const box = await boxInView(thumb, text);
   await thumb.touchscreen.tap((box.left + box.right) / 2, (box.top + box.bottom) / 2);
 }
 
@@ -358,7 +357,7 @@ describe('the panels behind the card', () => {
       expect(await clippedTexts(page), panel).toEqual([]);
       const boxes = await buttonBoxes(page);
       const inPanel = boxes.filter(
-        (box) => box.host.endsWith('-panel') || box.host === 'number-stepper' || ['card-actions', 'step-asides'].includes(box.host),
+        (box) => box.host.endsWith('-panel') || ['number-stepper', 'number-choice', 'card-actions', 'step-asides'].includes(box.host),
       );
       expect(inPanel.length, panel).toBeGreaterThan(0);
       for (const box of inPanel) expect(box.bottom - box.top, `${panel}: ${box.text}`).toBeGreaterThanOrEqual(MIDDLING_PX);
@@ -442,7 +441,7 @@ describe('a thumb behind the card', () => {
   test('counts at the divide', async () => {
     await showToThumb(over('count'));
     await sent();
-    await tapOn('−');
+    await tapOn(String((divide.due.workpiece.cuts[0]?.pieces ?? 0) - 1));
     await tapOn('as counted');
     const planned = divide.due.workpiece.cuts.map(({ productId, pieces }) => ({ productId, pieces }));
     const [first, ...others] = planned;
@@ -476,7 +475,7 @@ describe('a thumb behind the card', () => {
     expect(await sent()).toEqual([{ type: 'helpStep', ...key }]);
     await showToThumb({ ...onWork, panel: 'howFar' });
     const half = Math.ceil((worked.state.workpieces[key.workpieceId]?.pieces ?? 0) / 2);
-    await tapOn(' done');
+    await tapOn(String(half));
     expect(await sent()).toEqual([{ type: 'reportProgress', ...key, piecesDone: half }]);
   });
 });

@@ -153,7 +153,7 @@ async function openCard(page: Page, tag: string): Promise<void> {
   await tapUntil(
     page,
     () => row(page, tag).getByRole('button').click(),
-    () => page.locator('card-actions').isVisible(),
+    () => page.locator('card-actions, ways-list').isVisible(),
   );
 }
 
@@ -163,7 +163,7 @@ async function backToList(page: Page): Promise<void> {
   await tapUntil(
     page,
     () => back.click(),
-    async () => (await page.locator('card-actions').count()) === 0,
+    async () => (await page.locator('card-actions, ways-list').count()) === 0,
   );
 }
 

@@ -2,7 +2,6 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { axisMarks, axisX, REACH_MS } from '../../display/wall/axis.ts';
 import { groupTicks } from '../../display/wall/group-ticks.ts';
-import { placeLoadTexts, type NamedLoad } from '../../display/wall/load-texts.ts';
 import { textWidthPx } from '../../display/parts/text-width.ts';
 import { boardRow } from './support/board-row.ts';
 
@@ -64,42 +63,15 @@ describe('the tags of a group row', () => {
     );
   });
 
+  test('W-G6 ticks whose tags are written together are one comb', () => {
+    const rows = [30, 31, 33, 300].map((minutes, index) => boardRow(index, { dueMs: minutes * MINUTE_MS }));
+    const { ticksPx, combs, labels } = groupTicks(rows, 0, 800, 42);
+    expect(labels.map(({ text }) => text)).toEqual(['C0 C1 C2', 'C3']);
+    expect(combs).toEqual([{ fromPx: ticksPx[0], toPx: ticksPx[2] }]);
+  });
+
   test('a dough that stands alone has its tag at its tick', () => {
     const ticks = groupTicks([boardRow(1, { dueMs: 30 * MINUTE_MS })], 0, 800, 42);
     expect(ticks.labels).toEqual([{ text: 'C1', leftPx: ticks.ticksPx[0] }]);
-  });
-});
-
-describe('the texts of loads', () => {
-  const load = fc.record({
-    fromPx: fc.integer({ min: 0, max: 700 }),
-    lengthPx: fc.integer({ min: 12, max: 200 }),
-    lane: fc.constantFrom(0, 1),
-  });
-
-  test('stand in their load or where nothing else is drawn', () => {
-    fc.assert(
-      fc.property(fc.array(load, { maxLength: 8 }), (drawn) => {
-        const loads: NamedLoad[] = drawn.map(({ fromPx, lengthPx, lane }, index) => ({
-          block: { key: `${index}`, fromPx, toPx: fromPx + lengthPx, lane, lanes: 1, look: 'booked' },
-          texts: [`C${index} 05:42`, `C${index}`],
-        }));
-        const texts = placeLoadTexts(loads, 800, 42);
-        for (const text of texts) {
-          const toPx = text.leftPx + textWidthPx(text.text, 42);
-          if (text.isInside) continue;
-          for (const { block } of loads) expect(block.lane !== text.lane || block.toPx < text.leftPx || block.fromPx > toPx).toBe(true);
-          for (const other of texts) {
-            if (other === text || other.isInside || other.lane !== text.lane) continue;
-            expect(other.leftPx > toPx || other.leftPx + textWidthPx(other.text, 42) < text.leftPx).toBe(true);
-          }
-        }
-      }),
-    );
-  });
-
-  test('a load with room around it has tag and clock time', () => {
-    const alone: NamedLoad = { block: { key: 'a', fromPx: 100, toPx: 140, lane: 0, lanes: 1, look: 'booked' }, texts: ['C1 05:42', 'C1'] };
-    expect(placeLoadTexts([alone], 800, 42).map((text) => text.text)).toEqual(['C1 05:42']);
   });
 });

@@ -15,6 +15,7 @@ const CONTENT = {
   tags: ['C1', 'Ch12b', 'M1a'],
   calls: ['FOLD', 'DIVIDE', 'TURN OUT', 'CHECK', '2nd SPEED'],
   running: ['2nd speed', 'bench rest', 'part-bake'],
+  stages: ['in the oven', 'proving', 'others'],
   decks: [
     { name: 'Top', temperature: '235 °C' },
     { name: 'Bottom', temperature: '245 °C' },
@@ -38,7 +39,7 @@ function demandOf(rows: readonly Row[], lanes = 2): WallDemand {
     rows,
     decks: CONTENT.decks.map(() => ({ lanes, use: 'booked' as const })),
     isPaced: false,
-    leftNeedPx: (sizes) => leftColumns(CONTENT, sizes).totalPx,
+    leftNeedPx: (sizes) => leftColumns(CONTENT, sizes),
   };
 }
 
@@ -62,7 +63,7 @@ function faultsOf(screen: Screen, rows: readonly Row[], plan: WallPlan): string[
     ['runs off the screen', heightOf(plan) > screen.heightPx],
     ['glance text too small from afar', arcminOf(screen, Math.min(sizes.glancePx, sizes.verbPx, sizes.secondPx), screen.distanceM) < least],
     ['near text too small', arcminOf(screen, sizes.nearPx, NEAR_M) < least],
-    ['rows narrower than their texts', plan.leftPx < Math.min(leftColumns(CONTENT, sizes).totalPx, screen.widthPx)],
+    ['rows narrower than their texts', plan.leftPx < Math.min(leftColumns(CONTENT, sizes).leastPx, screen.widthPx)],
     ['a dough is missing or shown twice', ids(shown) !== ids(rows)],
     ['too many groups', plan.rows.groups.length > MOST_GROUPS],
     ['too few full rows', plan.rows.groups.length > 0 && plan.rows.full.length < LEAST_FULL],

@@ -1,6 +1,7 @@
+import { clockTimeTyped } from '../../display/kitchen/clock-time-typed.ts';
 import { describe, expect, test } from 'vitest';
 import { edited, isOvertaken, onNewer, settled, type Draft } from '../../display/kitchen/draft.ts';
-import { faultsOfKitchen, faultsWithin, namedFault } from '../../display/kitchen/draft-faults.ts';
+import { faultsOfHouse, faultsOfKitchen, faultsWithin, namedFault } from '../../display/kitchen/draft-faults.ts';
 import { doughMeasure, fieldsOf, temperatureMeasure } from '../../display/kitchen/fields.ts';
 import { withValueAt, valueAt } from '../../display/kitchen/inwards.ts';
 import { withAdded, withMoved, withRemoved } from '../../display/kitchen/kitchen-edits.ts';
@@ -8,7 +9,7 @@ import { kitchenNow, nextChangeOfKitchenMs } from '../../display/kitchen/kitchen
 import { placeOf } from '../../display/kitchen/chosen.ts';
 import { rebased } from '../../display/kitchen/rebase.ts';
 import type { FloorView } from '../../display/link/floor-link.ts';
-import { kitchenFaults } from '../../shared/documents/kitchen-faults.ts';
+import { faultAt, kitchenFaults } from '../../shared/documents/kitchen-faults.ts';
 import { kitchenSchema, type Kitchen } from '../../shared/documents/kitchen.ts';
 import type { Outcome } from '../../shared/floor/refusals.ts';
 import { assert } from '../../shared/result.ts';
@@ -107,11 +108,21 @@ describe('D37 what is wrong with a draft is known while it is typed', () => {
     expect(faultsWithin(few.faults, 'kitchen', ['vessels', 1])).toEqual([]);
   });
 
+  test('T1 a form that a text must have is told in the words of the page, not of a schema', () => {
+    const badKey = faultsOfKitchen(withValueAt(KITCHEN, ['vessels', 0, 'id'], 'Big Tub'), state);
+    expect(badKey).toEqual({
+      isSendable: false,
+      faults: [{ path: 'kitchen.vessels[0].id', message: 'lower case letters, digits, hyphens' }],
+    });
+    const badTime = faultsOfHouse(withValueAt(harbourFile().house, ['sound', 'testAt'], '25:00'));
+    expect(badTime).toEqual({ isSendable: false, faults: [{ path: 'house.sound.testAt', message: 'a time is needed, such as 05:00' }] });
+  });
+
   test('what the house would refuse can be sent all the same', () => {
     const answer = faultsOfKitchen(withValueAt(KITCHEN, ['mixers', 0, 'leastG'], 50_000), state);
     expect(answer).toEqual({
       isSendable: true,
-      faults: [{ path: 'kitchen.mixers[0].leastG', message: 'the least load is more than the most' }],
+      faults: [faultAt('kitchen.mixers[0].leastG', { code: 'leastOverMost' })],
     });
   });
 
@@ -195,5 +206,25 @@ describe('D37 the kitchen as it stands', () => {
     expect(nextChangeOfKitchenMs(floor.state, OPENING_MS)).toBe(freeMs);
     expect(kitchenNow(floor.state, freeMs).vessels('tray')).toEqual({ held: 3, returning: 0, backMs: null });
     expect(nextChangeOfKitchenMs(floor.state, freeMs)).toBe(Infinity);
+  });
+});
+
+describe('S12 a clock time as it is typed', () => {
+  test.each([
+    ['05:00', '05:00'],
+    ['5:00', '05:00'],
+    ['5.30', '05:30'],
+    ['0530', '05:30'],
+    ['530', '05:30'],
+    ['22h15', '22:15'],
+    ['22h', '22:00'],
+    [' 7 ', '07:00'],
+    ['00:00', '00:00'],
+  ])('%s is %s', (text, clockTime) => {
+    expect(clockTimeTyped(text)).toBe(clockTime);
+  });
+
+  test.each(['', '24:00', '5:60', 'five', '5:0', '12:345'])('%j is none yet', (text) => {
+    expect(clockTimeTyped(text)).toBeNull();
   });
 });

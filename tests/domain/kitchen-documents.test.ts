@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { houseFaults } from '../../shared/documents/house-faults.ts';
-import { kitchenFaults } from '../../shared/documents/kitchen-faults.ts';
+import { faultAt, kitchenFaults, type FileFault } from '../../shared/documents/kitchen-faults.ts';
 import { kitchenSchema, type Kitchen } from '../../shared/documents/kitchen.ts';
 import type { CommandOf } from '../../shared/floor/commands.ts';
 import { decide } from '../../shared/floor/decide.ts';
@@ -25,7 +25,7 @@ function adopt(kitchen: Kitchen, fromVersion = 1): CommandOf<'adoptKitchen'> {
 function without(list: 'mixers' | 'bowls' | 'restPlaces' | 'vessels' | 'stations' | 'ovens', id: string): Kitchen {
   return kitchenWith((kitchen) => ({ ...kitchen, [list]: kitchen[list].filter((thing) => thing.id !== id) }));
 }
-function faultsOf(floor: Floor, kitchen: Kitchen): readonly { readonly path: string; readonly message: string }[] {
+function faultsOf(floor: Floor, kitchen: Kitchen): readonly FileFault[] {
   const { decision } = floor.give(adopt(kitchen));
   assert(!decision.ok && decision.fault.code === 'documentFaulty', `the kitchen was not found faulty: ${JSON.stringify(decision)}`);
   return decision.fault.faults;
@@ -119,6 +119,7 @@ describe('D37 a kitchen that cannot be is refused with each fault at its path', 
     expect(faultsOf(Floor.harbour(), noBottom)).toContainEqual({
       path: 'kitchen.ovens[0].decks',
       message: expect.stringMatching(/^Bottom is still needed by /) as string,
+      facts: { code: 'stillNeeded', name: 'Bottom', by: expect.arrayContaining(['Country loaf']) as string[] },
     });
     const noLeft = kitchenWith((kitchen) => ({
       ...kitchen,
@@ -131,7 +132,9 @@ describe('D37 a kitchen that cannot be is refused with each fault at its path', 
     expect(floor.give(adopt(noLeft)).decision.ok).toBe(true);
     const loaded = Floor.harbour();
     loaded.record({ type: 'ovenLoaded', workpieceId: loaded.id('C1'), stepId: 'load', atMs: loaded.nowMs, slotIds: ['top-left'] });
-    expect(faultsOf(loaded, noLeft)).toEqual([{ path: 'kitchen.ovens[0].decks[0].slots', message: 'Top left is still needed by C1' }]);
+    expect(faultsOf(loaded, noLeft)).toEqual([
+      faultAt('kitchen.ovens[0].decks[0].slots', { code: 'stillNeeded', name: 'Top left', by: ['C1'] }),
+    ]);
   });
 
   test('what a dough stands in is told with its tag; once it is off the floor nothing holds it', () => {
@@ -145,7 +148,7 @@ describe('D37 a kitchen that cannot be is refused with each fault at its path', 
     const { decision } = floor.give(adopt(harbourFile().kitchen, 2));
     expect(decision).toEqual({
       ok: false,
-      fault: { code: 'documentFaulty', faults: [{ path: 'kitchen.restPlaces', message: 'Window sill is still needed by C1' }] },
+      fault: { code: 'documentFaulty', faults: [faultAt('kitchen.restPlaces', { code: 'stillNeeded', name: 'Window sill', by: ['C1'] })] },
     });
     floor.ok({ type: 'discardWorkpiece', workpieceId: floor.id('C1'), reason: 'dropped' });
     floor.ok(adopt(harbourFile().kitchen, 2));
@@ -155,8 +158,10 @@ describe('D37 a kitchen that cannot be is refused with each fault at its path', 
     const floor = Floor.harbour();
     floor.record({ type: 'vesselsTaken', workpieceId: floor.id('C1'), vesselId: 'tray', count: 4, atMs: floor.nowMs });
     floor.record({ type: 'vesselsTaken', workpieceId: floor.id('C2'), vesselId: 'tray', count: 3, atMs: floor.nowMs });
-    expect(faultsOf(floor, trayCount(6))).toEqual([{ path: 'kitchen.vessels[3].count', message: 'doughs hold 7 of them' }]);
-    expect(faultsOf(floor, without('vessels', 'tray'))).toContainEqual({ path: 'kitchen.vessels', message: 'Tray: doughs hold 7 of them' });
+    expect(faultsOf(floor, trayCount(6))).toEqual([faultAt('kitchen.vessels[3].count', { code: 'vesselsHeld', name: null, heldCount: 7 })]);
+    expect(faultsOf(floor, without('vessels', 'tray'))).toContainEqual(
+      faultAt('kitchen.vessels', { code: 'vesselsHeld', name: 'Tray', heldCount: 7 }),
+    );
     floor.ok(adopt(trayCount(7)));
   });
 });

@@ -373,14 +373,15 @@ describe('what else a page says', () => {
 
   test('what is to sound reaches the listeners, and that it did the server', () => {
     const { house, phone } = connectedPhone();
-    const heard: string[] = [];
+    const heard: unknown[] = [];
     phone.client.onSound((request) => {
-      heard.push(request.burst);
+      heard.push(request);
       phone.client.sounded(request);
     });
     const calls = [{ workpieceId: house.floor.id('C1'), stepId: 'weigh', level: 'call' as const }];
-    house.say({ type: 'sound', soundId: idOf(5), burst: 'call', calls });
-    expect(heard).toEqual(['call']);
+    const request = { soundId: idOf(5), burst: 'call' as const, volumePct: 40, isTest: false, calls };
+    house.say({ type: 'sound', ...request });
+    expect(heard).toEqual([request]);
     expect(house.line.heard.at(-1)).toEqual({ type: 'sounded', soundId: idOf(5), burst: 'call', calls });
   });
 

@@ -25,6 +25,8 @@ const LASTING: ReadonlySet<FloorCommand['type']> = new Set([
   'closeDay',
   'adoptKitchen',
   'adoptHouse',
+  'askSoundTest',
+  'answerSoundTest',
   'undoCommand',
 ]);
 

@@ -46,7 +46,7 @@ const HELD: readonly {
     schema: upMessageSchema,
     version: PROTOCOL_VERSION,
     heldVersion: 1,
-    sha256: 'af0b8a8e00635115db7e78cfb73e6dd7485ce7a77176899e3d1e7691319a3684',
+    sha256: '710efe1f6f60b007988d710a7ecbdb4253ae4df2618edcf5937a820e7f20863c',
     advice: WIRE,
   },
   {
@@ -54,7 +54,7 @@ const HELD: readonly {
     schema: downMessageSchema,
     version: PROTOCOL_VERSION,
     heldVersion: 1,
-    sha256: 'a6aefc44cf885884f586a70e249c834a1be2f0016019b55977f691e84cd52e81',
+    sha256: '7d0b6cedf888adf83aec95c7c875cc30aea5e92b259dd05475b9d40c64542da2',
     advice: WIRE,
   },
   {
@@ -62,7 +62,7 @@ const HELD: readonly {
     schema: clientCommandSchema,
     version: PROTOCOL_VERSION,
     heldVersion: 1,
-    sha256: 'c3f59de9cf7448da263682b703bd9857c1574af0e6b1cf18aa0e59ef10882e78',
+    sha256: '412cd710f858cc4e089db3e692e9e8df75add23f4339bbe623da53871d6fa1c8',
     advice: WIRE,
   },
   {
@@ -78,7 +78,7 @@ const HELD: readonly {
     schema: outcomeSchema,
     version: PROTOCOL_VERSION,
     heldVersion: 1,
-    sha256: '26ba6ba81895e9e85157d62886f719aea8674d922da6a09d96eab1ee9997e9e8',
+    sha256: '4eaa194e2aa13ac2fb02ee5e00715a36ebf371d09f7d9a1378a4eb92ae97a707',
     advice: WIRE,
   },
   {
@@ -86,7 +86,7 @@ const HELD: readonly {
     schema: floorEventSchema,
     version: EVENT_VERSION,
     heldVersion: 1,
-    sha256: '86cd4698010d5f7cb1fde2ddda49d5c3176e2bc8df1e51acc63ba0db2a080f1d',
+    sha256: 'ec629c3e68149c45e1f0b193fc00b4b995f6369c02af3e7e837f6dcf6d03ec64',
     advice: EVENTS,
   },
   {
@@ -94,7 +94,7 @@ const HELD: readonly {
     schema: recordedEventSchema,
     version: EVENT_VERSION,
     heldVersion: 1,
-    sha256: '10b9252cefc4c32402360c9a86310a2190b088a4086ffb4e89d2262cf07444d8',
+    sha256: 'd6d5f2dad541bd0ef87c0b44dc231ee107cd3cf509948c545e75f4eacee87ad4',
     advice: EVENTS,
   },
   {
@@ -102,7 +102,7 @@ const HELD: readonly {
     schema: bakehouseFileSchema,
     version: BAKEHOUSE_FORMAT,
     heldVersion: 1,
-    sha256: 'eb3b543f94bce3f2a98953f07f8af3ec4f8c63169fc0140ef9a9fe1bac289d37',
+    sha256: 'b6878e44d2857b62ec9d081f9941baf68373d08d25436063b2cefb8e5579244c',
     advice: FILES,
   },
 ];

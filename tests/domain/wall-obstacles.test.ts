@@ -34,10 +34,10 @@ describe('what is in the way', () => {
     const row = rowNow(floor, 'C1');
     const model = rowModel(floor.state, [row], floor.nowMs);
     expect(model.role).toBe(row.role);
-    expect(model.obstacle).toMatchObject({ what: 'Spiral cleaning till 03:25', brief: 'no spiral' });
+    expect(model.obstacle).toMatchObject({ what: 'Spiral cleaning till 03:25', brief: 'Spiral cleaning' });
     expect(secondLine(model, PX, 5000)).toEqual({
       text: `Spiral cleaning till 03:25 · ${model.obstacle?.way ?? '?'}`,
-      tellsObstacle: true,
+      untold: null,
     });
     expect(model.obstacle?.way).toMatch(/^(Planetary free|free 03:25 \(\+\d+\))$/);
   });
@@ -45,14 +45,22 @@ describe('what is in the way', () => {
   test('where the row is narrow, it says at least that something is, and the line beside it says the rest', () => {
     const floor = blockedFloor();
     const model = rowModel(floor.state, [rowNow(floor, 'C1')], floor.nowMs);
-    expect(secondLine(model, PX, 250)).toEqual({ text: 'no spiral', tellsObstacle: false });
+    expect(secondLine(model, PX, 340)).toEqual({ text: 'Spiral cleaning', untold: model.obstacle });
     const narrowPx = textWidthPx('blocked', PX);
     const long = { what: 'Planetary has Ch12b', brief: 'no planetary mixer', way: null };
-    expect(secondLine({ ...model, obstacle: long }, PX, narrowPx)).toEqual({ text: 'blocked', tellsObstacle: false });
-    const texts = { what: 'Spiral cleaning till 03:25', brief: 'no spiral', way: 'free 03:25 (+9)' };
+    expect(secondLine({ ...model, obstacle: long }, PX, narrowPx)).toEqual({ text: 'blocked', untold: long });
+    const texts = { what: 'Spiral cleaning till 03:25', brief: 'Spiral cleaning', way: 'free 03:25 (+9)' };
     expect(obstacleLine(texts, ['Country loaf'], PX, 5000)).toBe('Spiral cleaning till 03:25 · free 03:25 (+9) · Country loaf');
-    expect(obstacleLine(texts, ['Country loaf'], PX, 640)).toBe('no spiral · free 03:25 (+9)');
+    expect(obstacleLine(texts, ['Country loaf'], PX, 720)).toBe('Spiral cleaning · free 03:25 (+9)');
     expect(obstacleLine(texts, ['Country loaf'], PX, 360)).toBe('free 03:25 (+9)');
+  });
+
+  test('where only what is in the way has room in the row, the line beside it says the way out', () => {
+    const floor = blockedFloor();
+    const model = rowModel(floor.state, [rowNow(floor, 'C1')], floor.nowMs);
+    const way = model.obstacle?.way ?? '';
+    const whatPx = textWidthPx('Spiral cleaning till 03:25', PX);
+    expect(secondLine(model, PX, whatPx)).toEqual({ text: 'Spiral cleaning till 03:25', untold: { what: way, brief: way, way: null } });
   });
 
   test('the word of the role stays before it', () => {
@@ -109,10 +117,10 @@ describe('what cannot be used', () => {
   });
 
   test('a load’s text keeps away from the word', () => {
-    const load: NamedLoad = { block: { key: 'a', fromPx: 0, toPx: 300, lane: 0, lanes: 1, look: 'booked' }, texts: ['C1 05:42'] };
-    expect(placeLoadTexts([load], 900, PX)).toMatchObject([{ isInside: true }]);
+    const load: NamedLoad = { block: { key: 'a', fromPx: 0, toPx: 300, lane: 0, lanes: 1, look: 'booked' }, tag: 'C1', clock: '05:42' };
+    expect(placeLoadTexts([load], 900, PX)).toMatchObject([{ where: 'inside', text: 'C1 05:42' }]);
     const beside = placeLoadTexts([load], 900, PX, [{ lane: 0, fromPx: 20, toPx: 320 }]);
-    expect(beside.every((text) => !text.isInside && text.leftPx > 320)).toBe(true);
-    expect(placeLoadTexts([load], 900, PX, [{ lane: 1, fromPx: 20, toPx: 320 }])).toMatchObject([{ isInside: true }]);
+    expect(beside.every((text) => text.where !== 'inside' && text.leftPx > 320)).toBe(true);
+    expect(placeLoadTexts([load], 900, PX, [{ lane: 1, fromPx: 20, toPx: 320 }])).toMatchObject([{ where: 'inside', text: 'C1 05:42' }]);
   });
 });

@@ -4,6 +4,7 @@ import { join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { pino } from 'pino';
 import type { Browser, Page } from 'playwright-core';
+import { runnerImport } from 'vite';
 import { openHouse } from '../../server/main/house.ts';
 import { readBakehouse } from '../../server/main/read-bakehouse.ts';
 import { instantOf } from '../../server/main/planned-starts.ts';
@@ -18,7 +19,8 @@ const STAGED_TIME = '02:40';
 
 /**
  * `npm run pictures`: a staged demo day on the real server, the pages in real Chromium, pictures of wall and phone into
- * `.build/pictures/`; with `--keep` the README's two into `display/pictures/` as well.
+ * `.build/pictures/`; with `--keep` the README's two into `display/pictures/` as well. Then every element in every state,
+ * by day and by night and as colour-blind eyes see it, as `elements-*.png`.
  */
 export async function main(args: readonly string[]): Promise<number> {
   const folder = resolve(ROOT, '.build/pictures');
@@ -53,6 +55,7 @@ export async function main(args: readonly string[]): Promise<number> {
     await workThrough(house, clocks, device, 25);
     await stepBack(house, clocks, 9);
     await take('busy', true);
+    shots.push(...(await elementPictures(browser, folder)));
     process.stdout.write(`${shots.join('\n')}\n`);
     return 0;
   } finally {
@@ -60,6 +63,16 @@ export async function main(args: readonly string[]): Promise<number> {
     await house.close();
     await rm(dataFolder, { recursive: true, force: true });
   }
+}
+
+/** Loaded from its sources: it draws on the pages' own, which vite builds and nobody compiles. */
+async function elementPictures(browser: Browser, folder: string): Promise<readonly string[]> {
+  interface Taker {
+    takeElementPictures(browser: Browser, folder: string): Promise<readonly string[]>;
+  }
+  const taker = resolve(ROOT, 'tests/pictures/elements/take-pictures.ts');
+  const { module } = await runnerImport<Taker>(taker, { root: ROOT, configFile: false, logLevel: 'error' });
+  return module.takeElementPictures(browser, folder);
 }
 
 async function pictures(browser: Browser, base: string, folder: string, name: string): Promise<string[]> {

@@ -33,6 +33,8 @@ describe('the invariants notice a fault that is put in on purpose', () => {
     ['moving the floor by less than the clock was set', plants.jumpsShort, ['S5', 'S8']],
     ['asking two devices for one burst', plants.soundsTwice, ['S6']],
     ['sounding nothing', plants.soundsNothing, ['S6']],
+    ['giving an order while another is out', plants.ordersTwice, ['S16', 'S6']],
+    ['asking for tests all day', plants.testsOften, ['S14']],
     ['noting a burst that nobody was asked for', plants.notesSilence, ['S6']],
     ['letting both of two thumbs on a step count', plants.bothCount, ['S7']],
     ['telling the wrong time of who was first', plants.tellsWrongFirst, ['S7']],

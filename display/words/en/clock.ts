@@ -1,3 +1,6 @@
+/** British English: midnight is 00:00 in it. */
+export const LOCALE = 'en-GB';
+
 /** Whole minutes of a countdown. */
 export function minutesWords(minutes: number): string {
   return `${minutes} min`;

@@ -1,6 +1,7 @@
 import type { EventOf } from '../../../shared/floor/events.ts';
 import type { Refusal } from '../../../shared/floor/refusals.ts';
 import { unreachable } from '../../../shared/result.ts';
+import { faultWords } from './faults.ts';
 import { ALLERGENS, BLOCKED_WHY, gramsWords, listWords, PUT_BACK } from './floor.ts';
 
 /** What the words need to know of the house beside the refusal itself. */
@@ -127,7 +128,7 @@ function whyWords(refusal: Refusal, facts: RefusalFacts): string {
     case 'documentChanged':
       return 'somebody else has changed it since: look at it again.';
     case 'documentFaulty':
-      return `${refusal.faults.map((fault) => `${fault.path}: ${fault.message}`).join('; ')}.`;
+      return `${refusal.faults.map(({ path, message, facts: said }) => `${path}: ${said === undefined ? message : faultWords(said)}`).join('; ')}.`;
     case 'noFreeBowl':
       return `no bowl is free for ${facts.mixer(refusal.mixerId)}: ${listWords(refusal.takenByTags)} in them.`;
     case 'cutsTooHeavy':
@@ -140,6 +141,14 @@ function whyWords(refusal: Refusal, facts: RefusalFacts): string {
       return `heard ${facts.clock(refusal.atMs)} already.`;
     case 'notHeld':
       return 'its call is not held.';
+    case 'soundTestWaits':
+      return `a sound test was asked for ${facts.clock(refusal.atMs)}; it sounds as soon as it can.`;
+    case 'beingLost':
+      return `${refusal.tag} is being lost: nothing else may sound now.`;
+    case 'noSoundTest':
+      return 'no sound test waits for an answer.';
+    case 'soundTestAnswered':
+      return `answered ${facts.clock(refusal.atMs)} already: ${refusal.heard ? 'heard' : 'not heard'}.`;
     case 'nothingToUndo':
       return 'nothing to undo: only the last thing this phone did can be taken back.';
     case 'workRestsOnIt':

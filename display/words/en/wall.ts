@@ -12,12 +12,17 @@ export const WALL = {
   soundPanel: 'touch to turn the sound on',
   soundPanelMore: 'or press any key',
   tooSmallTitle: 'This screen is too small to be read from there',
-  tooSmallMore: 'Try a shorter distance: add ?metres=3 to the address.',
+  tooSmallMore: 'Try a shorter distance.',
   noLink: 'NO LINK',
   loading: 'Reaching the kitchen…',
   emptyTitle: 'No dough on the floor',
   emptyMore: 'What is started on a phone shows here.',
-  emptyPhone: 'Phones:',
+  stationEmpty: 'Nothing for this station now',
+  /** After the marks and numbers of what presses at other stations. */
+  elsewhere: 'elsewhere',
+  setUp: 'Set up this wall',
+  stations: 'The stations of this kitchen:',
+  wholeWall: 'the whole wall',
   otherVersionTitle: 'This page is older than its kitchen',
   otherVersionMore: 'It loads again by itself. If this stays, load it by hand.',
   forbiddenTitle: 'This screen may not be here',
@@ -70,6 +75,17 @@ export function stationsWords(names: readonly string[]): string {
 /** A tag of another day in one word, where "Fri C1" is too wide: "FrC1". */
 export function compactDayWords(weekday: string, tag: string): string {
   return `${weekday.slice(0, 2)}${tag}`;
+}
+
+/** The address asks for a station that this kitchen does not have. */
+export function unknownStationWords(stationId: string): string {
+  return `No station “${stationId}” here`;
+}
+
+/** What presses at other stations. */
+export function elsewhereWords(lost: number, late: number): string {
+  const parts = [lost > 0 ? `${lost} being lost` : '', late > 0 ? `${late} late` : ''].filter((part) => part !== '');
+  return parts.length === 0 ? 'nothing late elsewhere' : `${parts.join(', ')} elsewhere`;
 }
 
 /** From when to when a ferment is ripe. */

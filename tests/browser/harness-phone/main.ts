@@ -3,7 +3,8 @@ import '../../../display/parts/no-eval.ts';
 import type { FloorLink, FloorView } from '../../../display/link/floor-link.ts';
 import { holdPhone } from '../../../display/phone/hold-phone.ts';
 import '../../../display/phone/phone-page.ts';
-import { lookOf, onBrowserLook, showLook } from '../../../display/parts/look.ts';
+import { keepChoices } from '../../../display/parts/keep-choices.ts';
+import { languageOfPage } from '../../../display/words/page-language.ts';
 import type { ClientCommand } from '../../../shared/floor/commands.ts';
 
 /** What a test may do to the page: say what the floor is, and see what the thumb said. */
@@ -23,9 +24,10 @@ const page = document.querySelector('phone-page');
 if (page === null) throw new Error('the page has no phone-page');
 const shownPage = page;
 
-const look = (): void => showLook(lookOf('browser'));
-look();
-onBrowserLook(look);
+shownPage.language = languageOfPage();
+keepChoices(shownPage, (look) => {
+  shownPage.look = look;
+});
 
 const listeners = new Set<() => void>();
 const sent: ClientCommand[] = [];

@@ -71,3 +71,21 @@ export function tooClose(boxes: readonly Box[], leastPx: number): string[] {
   });
   return pairs;
 }
+
+/** The box of the first button that says a text, scrolled to where a thumb can reach it. Throws where no button says it. */
+export async function boxInView(page: Page, text: string): Promise<Box> {
+  await page.evaluate((wanted) => {
+    const find = (root: ParentNode): HTMLButtonElement | null => {
+      for (const element of root.querySelectorAll('*')) {
+        if (element instanceof HTMLButtonElement && element.textContent.replace(/\s+/g, ' ').includes(wanted)) return element;
+        const within = element.shadowRoot === null ? null : find(element.shadowRoot);
+        if (within !== null) return within;
+      }
+      return null;
+    };
+    find(document)?.scrollIntoView({ block: 'nearest' });
+  }, text);
+  const box = (await buttonBoxes(page)).find((candidate) => candidate.text.includes(text));
+  if (box === undefined) throw new Error(`no button says ${text}`);
+  return box;
+}

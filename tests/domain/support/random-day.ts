@@ -29,6 +29,7 @@ export interface Deed {
     | 'sound'
     | 'jump'
     | 'wait'
+    | 'soundTest'
     | 'other';
   /** Which workpiece and which step, by a number that is taken modulo how many there are. */
   readonly pick: number;
@@ -53,6 +54,7 @@ const what = fc.oneof(
   },
   { arbitrary: fc.constant('other' as const), weight: 22 },
   { arbitrary: fc.constantFrom('hearAll' as const, 'release' as const, 'discard' as const, 'read' as const, 'jump' as const), weight: 3 },
+  { arbitrary: fc.constant('soundTest' as const), weight: 4 },
 );
 
 export const deedArbitrary: fc.Arbitrary<Deed> = fc.record({
@@ -86,7 +88,7 @@ export function meant(floor: Floor, deed: Deed, lastOf: ReadonlyMap<string, stri
   const deviceId = deed.isOther ? OTHER_PHONE : PHONE;
   const command = commandOf(floor, deed, workpiece, deviceId, lastOf);
   if (command === null) return null;
-  const byServer = ['raiseCall', 'noteSounded', 'noteClockJump'].includes(command.type);
+  const byServer = ['raiseCall', 'noteSounded', 'askDailySoundTest', 'noteSoundTestSounded', 'noteClockJump'].includes(command.type);
   // A tap may have been made up to half a minute ago.
   const tapMs = floor.nowMs - (deed.pick % 30) * 1000;
   return { command, deviceId: byServer ? SERVER_DEVICE : deviceId, tapMs, stationId: byServer ? null : stationOf(floor, deed) };
@@ -154,6 +156,8 @@ function commandOf(
       floor.until(sound.atMs);
       return { type: 'noteSounded', burst: sound.burst, calls: [...sound.calls] };
     }
+    case 'soundTest':
+      return soundTestWord(deed.word);
     case 'jump': {
       const byMs = (deed.pick - 500) * MINUTE_MS;
       floor.nowMs += byMs;
@@ -164,6 +168,19 @@ function commandOf(
       return null;
     case 'other':
       return otherWord(deed.word, floor.state, workpiece, stepId, floor.nowMs);
+  }
+}
+
+function soundTestWord(word: number): FloorCommand {
+  switch (word % 4) {
+    case 0:
+      return { type: 'askSoundTest' };
+    case 1:
+      return { type: 'askDailySoundTest' };
+    case 2:
+      return { type: 'noteSoundTestSounded' };
+    default:
+      return { type: 'answerSoundTest', heard: word % 8 < 6 };
   }
 }
 

@@ -24,6 +24,8 @@ export interface Counts {
   firstTold: number;
   raised: number;
   sounded: number;
+  testsAsked: number;
+  testsSounded: number;
   liveCalls: number;
   liveSounds: number;
   stateChecks: number;
@@ -56,6 +58,8 @@ export function noCounts(): Counts {
     firstTold: 0,
     raised: 0,
     sounded: 0,
+    testsAsked: 0,
+    testsSounded: 0,
     liveCalls: 0,
     liveSounds: 0,
     stateChecks: 0,

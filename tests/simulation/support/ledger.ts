@@ -96,6 +96,7 @@ export class Ledger {
       counts.sounded += 1;
       this.sounds?.checkSounded(recorded);
     }
+    this.#checkSoundTest(before, recorded);
     for (const workpieceId of touchedBy(event)) this.#touchedMs.set(workpieceId, time.nowMs);
     truth.take(recorded);
     this.state = evolve(before, recorded);
@@ -105,6 +106,29 @@ export class Ledger {
       checkJump(before, this.state, event.byMs, violations);
     }
     this.#readEvents += 1;
+  }
+
+  #checkSoundTest(before: FloorState, recorded: RecordedEvent): void {
+    const { counts, violations } = this.#options;
+    const { event } = recorded;
+    if (event.type === 'soundTestSounded') {
+      counts.testsSounded += 1;
+      this.sounds?.checkSounded(recorded);
+    }
+    if (event.type !== 'soundTestAsked') return;
+    counts.testsAsked += 1;
+    const lost = Object.values(before.workpieces).filter(({ call, finishedMs }) => finishedMs === null && call?.level === 'lost');
+    violations.demand('S14', lost.length === 0, () => `a test was asked for while ${lost[0]?.tag ?? ''} was being lost`);
+    if (event.why !== 'daily' || before.soundTest === null) return;
+    const zone = before.house?.document.zone ?? 'UTC';
+    const at = before.house?.document.sound.testAt ?? '';
+    // By the clock of this machine's ICU: a date begins at the test's time here.
+    const dayOf = (atMs: number): string => {
+      const format = new Intl.DateTimeFormat('sv-SE', { timeZone: zone, dateStyle: 'short', timeStyle: 'short' });
+      const [date = '', clock = ''] = format.format(atMs).split(' ');
+      return clock >= at ? date : format.format(Date.parse(`${date}T12:00Z`) - 86_400_000).slice(0, 10);
+    };
+    violations.demand('S14', dayOf(before.soundTest.askedMs) < dayOf(event.atMs), () => `a daily test was asked for twice in one day`);
   }
 
   /** What does not hold together on the floor as the disk has it: two in one place, weight from nowhere. */

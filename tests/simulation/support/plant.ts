@@ -14,7 +14,7 @@ export interface Plant {
   /** What the hub says. */
   readonly peer?: (peer: Peer) => Peer;
   /** How an order to sound is given. */
-  readonly order?: (order: SoundOrder, give: (order: SoundOrder) => boolean) => boolean;
+  readonly order?: (order: SoundOrder, give: (order: SoundOrder) => string | null) => string | null;
   /** Whether the server looks at its clock and takes note of what was done to it. */
   readonly noticesJumps?: boolean;
   /** What the disk has when the server starts on it. */

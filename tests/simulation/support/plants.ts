@@ -219,7 +219,34 @@ export function soundsTwice(): Plant {
 
 /** Takes every order for given, and gives none. */
 export function soundsNothing(): Plant {
-  return { order: () => true };
+  return { order: () => 'nobody' };
+}
+
+/** Asks for each burst again at once, as if nobody were sounding it. */
+export function ordersTwice(): Plant {
+  return {
+    order: (asked, give) => {
+      const deviceId = give(asked);
+      give({ ...asked, soundId: asked.soundId.replace(/^./, asked.soundId.startsWith('A') ? 'B' : 'A') });
+      return deviceId;
+    },
+  };
+}
+
+/** Asks for the day's test of the loudspeakers with every call. */
+export function testsOften(): Plant {
+  return changing((group) => {
+    const raised = group.flatMap((entry) => entry.events).find((event) => event.type === 'callRaised');
+    const first = group[0];
+    if (raised?.type !== 'callRaised' || first === undefined) return group;
+    const test = { type: 'soundTestAsked' as const, why: 'daily' as const, atMs: raised.atMs };
+    const asked: JournalEntry = {
+      ...first,
+      commandId: first.commandId.replace(/^./, first.commandId.startsWith('A') ? 'B' : 'A'),
+      events: [test, test],
+    };
+    return [...group, asked];
+  });
 }
 
 /** Notes a burst that nobody was asked for. */

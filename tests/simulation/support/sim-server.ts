@@ -5,6 +5,7 @@ import type { Timers } from '../../../server/floor/alarm-clock.ts';
 import { Caller } from '../../../server/floor/caller.ts';
 import { Floor } from '../../../server/floor/floor.ts';
 import { HOUSE_DEVICE_ID } from '../../../server/floor/house-device.ts';
+import { SoundTester } from '../../../server/floor/sound-tester.ts';
 import { Sounder, type SoundOrder } from '../../../server/floor/sounder.ts';
 import type { Journal } from '../../../server/journal/journal.ts';
 import { LiveHub, type Connection, type DeviceBook } from '../../../server/live/live-hub.ts';
@@ -42,6 +43,7 @@ const silentLog = { warn: () => {}, info: () => {}, error: () => {} };
 interface Parts {
   readonly hub: LiveHub;
   readonly sounder: Sounder;
+  readonly tester: SoundTester;
   readonly caller: Caller;
   readonly watch: ClockWatch;
 }
@@ -113,6 +115,7 @@ export class SimServer {
     this.#isClosing = true;
     this.#parts?.caller.stop();
     this.#parts?.sounder.stop();
+    this.#parts?.tester.stop();
     this.#parts?.hub.stop();
     await this.floor.settled();
   }
@@ -131,21 +134,26 @@ export class SimServer {
         log: silentLog,
         roleOf: everybodyManages,
         onSounded: (soundId, deviceId) => void sounder.sounded(soundId, deviceId),
-        onSoundOutletChanged: () => sounder.look(),
+        onSoundOutletChanged: () => {
+          sounder.look();
+          tester.look();
+        },
       },
       this.#recent,
     );
-    const order = plant.order ?? ((asked: SoundOrder, give: (asked: SoundOrder) => boolean) => give(asked));
+    const order = plant.order ?? ((asked: SoundOrder, give: (asked: SoundOrder) => string | null) => give(asked));
     const sounder = new Sounder(floor, clock, timers, newId, (asked) => order(asked, (given) => hub.sound(given)));
+    const tester = new SoundTester(floor, clock, timers, newId, () => hub.soundingDeviceId !== null);
     const aheadMs = plant.floorAheadMs ?? 0;
     const callerClock = { nowMs: () => clock.nowMs() + aheadMs, realUntilMs: (atMs: number) => clock.realUntilMs(atMs - aheadMs) };
     const caller = new Caller(floor, callerClock, timers, newId);
     const watch = new ClockWatch(this.#real, clock, floor, newId, silentLog, () => {
       hub.clockChanged();
       sounder.look();
+      tester.look();
       void caller.look();
     });
-    return { hub, sounder, caller, watch };
+    return { hub, sounder, tester, caller, watch };
   }
 
   #tick(parts: Parts): void {

@@ -68,6 +68,8 @@ function phoneWord(random: Random, row: Row, { state, rows }: Glance, nowMs: num
     ['readTemperature', 4],
     ['undoCommand', 1],
     ['discardWorkpiece', 0.3],
+    ['askSoundTest', 0.5],
+    ['answerSoundTest', 1],
   ]);
   switch (type) {
     case 'finishStep':
@@ -94,6 +96,10 @@ function phoneWord(random: Random, row: Row, { state, rows }: Glance, nowMs: num
       return { type, workpieceId, reason: 'dropped' };
     case 'readTemperature':
       return { type, workpieceId, where: 'dough', celsius: random.whole(180, 320) / 10 };
+    case 'askSoundTest':
+      return { type };
+    case 'answerSoundTest':
+      return { type, heard: random.chance(0.8) };
     case 'undoCommand': {
       // Somebody else's last command, or one long gone: not for this device to undo.
       const entry = random.pick([...Object.values(state.undo), { commandId: workpieceId }]);

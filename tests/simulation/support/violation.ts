@@ -22,6 +22,10 @@ export type Rule =
   | 'S10'
   /** The floor holds together: nothing is in two places, holds what it has left, comes of itself or weighs what nothing brought. */
   | 'S11'
+  /** A test of the loudspeakers is asked for once a day by itself, never while a dough is being lost, and counts as sounded by who sounded it. */
+  | 'S14'
+  /** One order to sound is out at a time: the next comes when it was answered, or nobody has answered for long enough. */
+  | 'S16'
   /** Nothing throws. */
   | 'bug';
 

@@ -12,6 +12,8 @@ import type { VirtualTime } from './virtual-time.ts';
 
 /** Two bursts are never closer than this, in one life of the server. Real time. */
 const SPACING_MS = 3_000;
+/** So long an order may go unanswered before the next, in one life of the server. Real time. */
+const ANSWER_MS = 4_000;
 
 type SoundOrder = Extract<DownMessage, { type: 'sound' }>;
 
@@ -33,6 +35,8 @@ export class WireWitness implements LineWatch {
   readonly #told = new Map<string, string>();
   readonly #orders = new Map<string, Ordered>();
   #lastOrderMs = Number.NEGATIVE_INFINITY;
+  /** The order that is out: not answered yet. */
+  #outId: string | null = null;
   #readText = '';
   #readEvents: readonly RecordedEvent[] = [];
   /** Told when an outcome that changed something goes out: the moment between acknowledging and publishing. */
@@ -57,6 +61,7 @@ export class WireWitness implements LineWatch {
   }
 
   arrived(deviceId: string, line: number, text: string): void {
+    if (text.startsWith('{"type":"sounded"')) this.#answered(deviceId, JSON.parse(text) as Extract<UpMessage, { type: 'sounded' }>);
     if (!text.startsWith('{"type":"command"')) return;
     const message = JSON.parse(text) as Extract<UpMessage, { type: 'command' }>;
     const tap = this.#taps.get(message.commandId);
@@ -67,6 +72,7 @@ export class WireWitness implements LineWatch {
   /** The server's process begins anew, and with it its count of bursts. */
   serverStarted(): void {
     this.#lastOrderMs = Number.NEGATIVE_INFINITY;
+    this.#outId = null;
   }
 
   /** A device has made a burst heard. */
@@ -76,6 +82,13 @@ export class WireWitness implements LineWatch {
 
   checkSounded({ commandId, deviceId, event }: RecordedEvent): void {
     const ordered = this.#orders.get(commandId);
+    if (event.type === 'soundTestSounded') {
+      this.#violations.demand(
+        'S14',
+        ordered?.order.isTest === true && ordered.soundedBy.has(event.byDeviceId) && deviceId === event.byDeviceId,
+        () => `test ${commandId} counts as sounded, and was not asked of that device or not sounded by it`,
+      );
+    }
     if (event.type !== 'callSounded') return;
     this.#violations.demand('S6', ordered !== undefined, () => `burst ${commandId} counts as sounded, and nobody was asked for it`);
     if (ordered === undefined) return;
@@ -86,6 +99,11 @@ export class WireWitness implements LineWatch {
     );
     const isSame = event.burst === ordered.order.burst && isDeepStrictEqual(event.calls, ordered.order.calls);
     this.#violations.demand('S6', isSame, () => `burst ${commandId} counts for other calls than were asked for`);
+  }
+
+  /** Only the device that was asked is believed. */
+  #answered(deviceId: string, { soundId }: Extract<UpMessage, { type: 'sounded' }>): void {
+    if (soundId === this.#outId && this.#orders.get(soundId)?.askedIds.has(deviceId) === true) this.#outId = null;
   }
 
   #checkEvents(text: string): void {
@@ -136,6 +154,17 @@ export class WireWitness implements LineWatch {
     this.#orders.set(order.soundId, ordered);
     ordered.askedIds.add(deviceId);
     this.#violations.demand('S6', ordered.askedIds.size === 1, () => `burst ${order.soundId} was asked of two devices`);
+    this.#violations.demand(
+      'S16',
+      this.#outId === null || this.#time.nowMs - this.#lastOrderMs >= ANSWER_MS - 1,
+      () => `burst ${order.soundId} was asked for while ${this.#outId ?? ''} was out`,
+    );
+    this.#violations.demand(
+      'S6',
+      order.isTest === (order.calls.length === 0),
+      () => `burst ${order.soundId} is of a test with calls, or of none`,
+    );
+    this.#outId = order.soundId;
     const apartMs = this.#time.nowMs - this.#lastOrderMs;
     this.#violations.demand('S6', apartMs >= SPACING_MS - 1, () => `two bursts were asked for ${apartMs} ms apart`);
     this.#lastOrderMs = this.#time.nowMs;

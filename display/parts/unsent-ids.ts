@@ -1,0 +1,13 @@
+import type { ClientCommand } from '../../shared/floor/commands.ts';
+import type { FloorView } from '../link/floor-link.ts';
+
+/** The workpieces that a tap is about which has not reached the server: their rows and cards say so. */
+export function unsentIds(view: Pick<FloorView, 'kept'>): ReadonlySet<string> {
+  return new Set(view.kept.filter((tap) => !tap.isSent).flatMap(({ command }) => touchedIds(command)));
+}
+
+function touchedIds(command: ClientCommand): readonly string[] {
+  if ('workpieceIds' in command) return command.workpieceIds;
+  if ('toWorkpieceId' in command) return [command.toWorkpieceId];
+  return 'workpieceId' in command ? [command.workpieceId] : [];
+}

@@ -1,0 +1,22 @@
+import { numberWords } from '../words/numbers.ts';
+
+export type TemperatureUnit = 'C' | 'F';
+
+/** Step of a reading in each unit, in its degrees: what a probe's display and a thumb agree on. */
+export const READING_STEP: Readonly<Record<TemperatureUnit, number>> = { C: 0.5, F: 1 };
+
+/** A temperature in the house's unit, in degrees of it. */
+export function degreesIn(unit: TemperatureUnit, celsius: number): number {
+  return unit === 'C' ? celsius : (celsius * 9) / 5 + 32;
+}
+
+/** Degrees of the house's unit as °C, to a hundredth: what was said in °F is said again as it was. */
+export function celsiusOf(unit: TemperatureUnit, degrees: number): number {
+  const celsius = unit === 'C' ? degrees : ((degrees - 32) * 5) / 9;
+  return Math.round(celsius * 100) / 100;
+}
+
+/** A reading in the house's unit, to a tenth at most: "24.5 °C". */
+export function readingText(celsius: number, unit: TemperatureUnit): string {
+  return `${numberWords(degreesIn(unit, celsius))}\u00a0°${unit}`;
+}

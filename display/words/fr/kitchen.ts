@@ -1,0 +1,228 @@
+import type { Kitchen } from '../../../shared/documents/kitchen.ts';
+import type { House } from '../../../shared/documents/house.ts';
+import type { EventOf } from '../../../shared/floor/events.ts';
+
+/** Everything that the kitchen page says. */
+export const KITCHEN = {
+  title: 'Fournil',
+  note: 'Les recettes et leurs méthodes viennent encore du fichier de la boulangerie\u202f; elles désignent les choses d’ici par leurs clés.',
+  loading: 'Connexion au fournil…',
+  noLink: 'HORS LIGNE',
+  noLinkMore: 'Ce qui s’affiche est le dernier état connu. Les modifications restent sur cet appareil et partent au retour de la liaison.',
+  emptyTitle: 'Pas encore de fournil',
+  emptyMore: 'Il vient avec le fichier de la boulangerie donné au serveur à son démarrage.',
+  emptyList: 'rien',
+  settings: 'Boulangerie et réglages',
+  panelHint: 'Choisir un pétrin, un lieu, un étage… pour le voir de près et le modifier.',
+  close: 'Fermer',
+  free: 'libre',
+  empty: 'vide',
+  keep: 'Garder les changements',
+  putBack: 'Remettre comme avant',
+  changed: 'Modifié ici, pas encore gardé',
+  keeping: 'Enregistrement…',
+  keepingLater: 'Gardé sur cet appareil, envoyé au retour de la liaison',
+  faulty: 'Pas gardé. À corriger d’abord\u00a0:',
+  overtaken: 'Quelqu’un d’autre l’a modifié entre-temps.',
+  takeNewer: 'Prendre sa version, avec mes changements',
+  asTheirs: 'Prendre sa version telle quelle',
+  refused: 'Pas fait\u00a0:',
+  mixers: 'Pétrins',
+  restPlaces: 'Lieux de repos',
+  vessels: 'Contenants',
+  ovens: 'Fours',
+  stations: 'Postes',
+  sinceCleaned: 'depuis le nettoyage\u00a0:',
+  isNew: 'nouveau',
+  onTheSpot: 'Sur le moment',
+  details: 'Détails',
+  panel: 'Ce qui est choisi',
+  faultMark: 'quelque chose ne va pas ici',
+  remove: 'Retirer du fournil',
+  earlier: 'Un rang plus tôt',
+  later: 'Un rang plus tard',
+  block: 'Mettre hors service',
+  blockMore: 'Personne ne peut s’en servir avant la fin de la durée ou la remise en service.',
+  minutes: 'Durée',
+  untilFreed: 'jusqu’à remise en service',
+  freeIt: 'Remettre en service',
+  setDeck: 'Régler',
+  setTo: 'Réglage',
+  ruleNote:
+    'La réglementation locale et l’avis de professionnels agréés passent avant chacun de ces jeux de règles. Ceux-ci déterminent les valeurs affichées pour la conservation et le refroidissement\u202f; ils ne remplacent le jugement de personne.',
+  mixerCaution: 'En panne ou en nettoyage\u00a0: débrancher ou consigner avant d’y mettre la main.',
+  ovenCaution: 'Une sole chaude le reste longtemps après l’arrêt.',
+  keyHint: 'minuscules sans accent, chiffres, traits d’union',
+  none: 'aucun',
+  kinds: {
+    mixer: 'Pétrin',
+    bowl: 'Cuve',
+    restPlace: 'Lieu',
+    vessel: 'Contenant',
+    oven: 'Four',
+    deck: 'Étage',
+    slot: 'Place',
+    station: 'Poste',
+  },
+} as const;
+
+/** Labels of the fields, by their keys in the documents. */
+export const FIELDS = {
+  name: 'Nom',
+  id: 'Clé dans le fichier de la boulangerie',
+  kind: 'Type',
+  leastG: 'Pâte au minimum',
+  mostG: 'Pâte au maximum',
+  bowlComesOff: 'La cuve s’enlève et peut rester ailleurs',
+  changeOverMin: 'Nettoyage au changement d’allergènes',
+  station: 'Poste',
+  litres: 'Volume',
+  fits: 'Va sur',
+  temperatureC: 'Température',
+  deckC: 'Température habituelle',
+  humidityPct: 'Humidité',
+  room: 'Places pour bacs ou échelles',
+  count: 'Nombre en tout',
+  turnRoundMin: 'Remise en état (lavage, farinage, refroidissement)',
+  hands: 'Personnes',
+  zone: 'Fuseau horaire',
+  unitOfTemperature: 'Températures en',
+  unitOfWeight: 'Poids en',
+  altitudeM: 'Altitude',
+  ruleSet: 'Règles de conservation et de refroidissement',
+  benchScaleG: 'Balance du plan de travail, par pas de',
+  fineScaleG: 'Balance de précision, par pas de',
+} as const;
+
+/** Units behind a field. */
+export const UNITS = { litres: 'l', minutes: 'min', percent: '%', metres: 'm', grams: 'g', kilograms: 'kg', pounds: 'lb' } as const;
+
+type Mixer = Kitchen['mixers'][number];
+type Place = Kitchen['restPlaces'][number];
+type Vessel = Kitchen['vessels'][number];
+
+export const MIXER_KINDS: Readonly<Record<Mixer['kind'], string>> = {
+  spiral: 'spirale',
+  planetary: 'batteur',
+  fork: 'axe oblique',
+  'twin-arm': 'bras plongeants',
+};
+export const PLACE_KINDS: Readonly<Record<Place['kind'], string>> = {
+  bench: 'plan de travail',
+  'warm-shelf': 'étagère chaude',
+  prover: 'étuve',
+  retarder: 'chambre de blocage',
+  'cold-room': 'chambre froide',
+  freezer: 'congélateur',
+};
+export const VESSEL_KINDS: Readonly<Record<Vessel['kind'], string>> = {
+  tub: 'bac',
+  tin: 'moule',
+  banneton: 'banneton',
+  board: 'planche',
+  tray: 'plaque',
+  rack: 'échelle',
+};
+export const RULE_SETS: Readonly<Record<House['ruleSet'], string>> = {
+  'us-food-code': 'États-Unis, Food Code',
+  england: 'Angleterre',
+  australia: 'Australie',
+};
+export const TEMPERATURE_UNITS: Readonly<Record<House['units']['temperature'], string>> = { C: '°C', F: '°F' };
+// Not "livres" alone: on a French market that is half a kilogram.
+export const WEIGHT_UNITS: Readonly<Record<House['units']['weight'], string>> = {
+  g: 'grammes et kilogrammes',
+  lb: 'livres anglaises (lb)',
+};
+
+/** Why a thing cannot be had. */
+export const BLOCK_REASONS: Readonly<Record<EventOf<'resourceBlocked'>['why'], string>> = {
+  cleaning: 'nettoyage',
+  allergenChangeOver: 'nettoyage allergènes',
+  outOfOrder: 'en panne',
+};
+
+export function addWords(kind: keyof typeof KITCHEN.kinds): string {
+  return `Ajouter ${kind === 'bowl' || kind === 'slot' ? 'une' : 'un'} ${KITCHEN.kinds[kind].toLowerCase()}`;
+}
+
+export function addWithinWords(kind: 'deck' | 'slot' | 'bowl', name: string): string {
+  return `${addWords(kind)}\u00a0: ${name}`;
+}
+
+export function noLinkSinceWords(clock: string): string {
+  return `${KITCHEN.noLink} depuis ${clock}`;
+}
+
+export function paceOfKitchenWords(pace: number): string {
+  return `×${pace} · jour fictif`;
+}
+
+export function blockedWords(why: string, untilClock: string | null): string {
+  return untilClock === null ? why : `${why} jusqu’à ${untilClock}`;
+}
+
+export function handsWords(hands: number): string {
+  return hands < 2 ? `${hands} personne` : `${hands} personnes`;
+}
+
+export function roomWords(taken: number, room: number): string {
+  return `${taken} sur ${room}`;
+}
+
+export function rangeOfLoadWords(least: string, most: string): string {
+  return `${least}–${most}`;
+}
+
+export function litresWords(litres: number): string {
+  return `${numberWords(litres)} l`;
+}
+
+export function countWords(count: number): string {
+  return `${count} en tout`;
+}
+
+export function heldCountWords(count: number): string {
+  return `${count} en usage`;
+}
+
+export function returningWords(count: number, clock: string): string {
+  return `${count} de retour à ${clock}`;
+}
+
+export function freeCountWords(count: number): string {
+  return `${count} ${count < 2 ? 'libre' : 'libres'}`;
+}
+
+/** Beside what a deck is set to. */
+export function usuallyWords(temperature: string): string {
+  return `d’habitude ${temperature}`;
+}
+
+export function rangeWords(least: number, most: number, unit: string): string {
+  return `de ${numberWords(least)} à ${numberWords(most)}${unit === '' ? '' : ` ${unit}`}`;
+}
+
+export const NUMBER_NEEDED = 'il faut un nombre';
+export const WHOLE_NEEDED = 'il faut un nombre entier';
+export const ONE_NEEDED = 'en choisir au moins un';
+export const TEXT_NEEDED = 'ne peut pas rester vide';
+
+/** What a document's shape asks for, where a field does not say it in the reader's unit. */
+export function atLeastWords(least: number): string {
+  return `au moins ${numberWords(least)}`;
+}
+
+export function atMostWords(most: number): string {
+  return `au plus ${numberWords(most)}`;
+}
+
+/** A fault with the thing that has it. */
+export function faultOfWords(name: string, message: string): string {
+  return name === '' ? message : `${name}\u00a0: ${message}`;
+}
+
+/** A number with the comma of French before its decimals. */
+function numberWords(value: number): string {
+  return String(value).replace('.', ',');
+}

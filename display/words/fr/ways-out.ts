@@ -1,0 +1,61 @@
+import type { WayOut, WayOutEffect } from '../../../shared/floor/ways-out.ts';
+import type { WayOutFacts, WayOutWords } from '../en/ways-out.ts';
+import { ROLES } from './roles.ts';
+
+export function wayOutWords(way: WayOut, facts: WayOutFacts): WayOutWords {
+  return { act: actWords(way, facts), effect: effectWords(way, facts) };
+}
+
+function actWords(way: WayOut, facts: WayOutFacts): string {
+  const { effect } = way;
+  switch (way.kind) {
+    case 'wait':
+      return `Attendre ${minutes(effect.delayMin)}`;
+    case 'otherSlot':
+      return `Plutôt ${way.slotIds.map((slotId) => facts.slot(slotId)).join(', ')}`;
+    case 'otherMixer':
+      return `Plutôt ${way.mixerId === null ? 'un autre pétrin' : facts.mixer(way.mixerId)}`;
+    case 'otherSource':
+      return `Prendre ${way.fromTag ?? 'ailleurs'}`;
+    case 'part':
+      return effect.pieces === null
+        ? 'Une partie d’abord'
+        : `${effect.pieces}${facts.pieces === null ? '' : ` sur ${facts.pieces}`} d’abord`;
+    case 'chill':
+      return `Mettre au froid${way.placeId === null ? '' : `\u00a0: ${facts.place(way.placeId)}`}`;
+    case 'clean':
+      return `Nettoyer d’abord, ${minutes(effect.delayMin)}`;
+    case 'leaveOut':
+      return facts.leaveOut ?? 'S’en passer';
+    case 'goOn':
+      return 'Passer outre';
+  }
+}
+
+function effectWords(way: WayOut, facts: WayOutFacts): string {
+  const { effect } = way;
+  const parts: string[] = [];
+  if (effect.placeC !== null) parts.push(`à ${facts.temperature(effect.placeC)}`);
+  if (way.kind === 'chill' && effect.delayMin > 0) parts.push(`appel dans ${minutes(effect.delayMin)}`);
+  if (way.kind === 'goOn' && facts.despite !== null) parts.push(facts.despite);
+  const then = thenWords(effect);
+  if (then !== null) parts.push(then);
+  return parts.join(' · ');
+}
+
+/** Where it then stands by its own times; nothing where that is as it should be. */
+function thenWords(effect: WayOutEffect): string | null {
+  if (effect.overLatestMin !== null && effect.overLatestMin > 0) return `${minutes(effect.overLatestMin)} après la limite`;
+  if (effect.delayMin === 0 || effect.overTargetMin <= 0) return null;
+  const over = `${minutes(effect.overTargetMin)} de plus`;
+  return effect.roleThen === 'running' || effect.roleThen === 'call' ? over : `${over}, ${ROLES[effect.roleThen]}`;
+}
+
+function minutes(count: number): string {
+  return `${Math.ceil(count)} min`;
+}
+
+/** What allergens may be in a mixer that is not cleaned between. */
+export function mayBeInWords(allergens: string, mixer: string): string {
+  return `allergènes possibles dans ${mixer}\u00a0: ${allergens}`;
+}

@@ -1,0 +1,64 @@
+import type { TemplateResult } from 'lit';
+import type { Chosen } from '../../../../display/kitchen/chosen.ts';
+import '../../../../display/kitchen/draft-bar.ts';
+import type { DraftStanding } from '../../../../display/kitchen/draft-bar.ts';
+import { faultsOfKitchen } from '../../../../display/kitchen/draft-faults.ts';
+import { withAdded } from '../../../../display/kitchen/kitchen-edits.ts';
+import '../../../../display/kitchen/kitchen-header.ts';
+import { kitchenNow } from '../../../../display/kitchen/kitchen-now.ts';
+import '../../../../display/kitchen/kitchen-plan.ts';
+import '../../../../display/kitchen/thing-panel.ts';
+import type { Kitchen } from '../../../../shared/documents/kitchen.ts';
+import { assert } from '../../../../shared/result.ts';
+import { made } from '../made.ts';
+import { floorOf } from '../rows.ts';
+import type { Scenes } from '../scene.ts';
+import { section, shelf, specimen } from '../specimen.ts';
+
+const CHOSEN: readonly Chosen[] = [
+  { kind: 'mixer', id: 'spiral' },
+  { kind: 'deck', id: 'top' },
+  { kind: 'slot', id: 'front' },
+  { kind: 'station', id: 'bench' },
+  { kind: 'house' },
+];
+const STANDINGS: readonly DraftStanding[] = ['changed', 'overtaken', 'sent', 'kept'];
+
+/** Every part of the kitchen's page: the plan with something chosen, something new and something wrong; panels; the draft. */
+export function kitchenSection({ kitchen: { view, nowMs } }: Scenes): TemplateResult {
+  const floor = floorOf({ view, nowMs });
+  const inForce = floor.kitchen?.document;
+  const house = floor.house?.document;
+  assert(inForce !== undefined && house !== undefined, 'the scene has no house');
+  const kitchen = withFault(inForce);
+  const { faults } = faultsOfKitchen(kitchen, floor);
+  const common = { kitchen, inForce, house, now: kitchenNow(floor, nowMs), faults };
+  const plan = made('kitchen-plan', { context: { ...common, chosen: { kind: 'deck', id: 'top' } } });
+  return section('kitchen', 'Parts of the kitchen page', [
+    shelf('The plan', [specimen('kitchen-plan', 'whole', plan)], 'stacked'),
+    shelf(
+      'Panels of things',
+      CHOSEN.map((chosen) =>
+        specimen(`thing-panel, ${chosen.kind}`, 'on-desk', made('thing-panel', { context: { ...common, houseInForce: house, chosen } })),
+      ),
+    ),
+    shelf(
+      'The draft',
+      STANDINGS.map((standing) =>
+        specimen(
+          `draft-bar, ${standing}`,
+          'whole',
+          made('draft-bar', { standing, faults: standing === 'changed' ? faults.map(({ message }) => message) : [] }),
+        ),
+      ),
+      'stacked',
+    ),
+    shelf('The header', [specimen('kitchen-header', 'whole', made('kitchen-header', { view, nowMs }))], 'stacked'),
+  ]);
+}
+
+/** A station more, and a mixer whose least load is more than its most. */
+function withFault(kitchen: Kitchen): Kitchen {
+  const more = withAdded(kitchen, 'station', null)?.kitchen ?? kitchen;
+  return { ...more, mixers: more.mixers.map((mixer, index) => (index === 0 ? { ...mixer, leastG: mixer.mostG + 1 } : mixer)) };
+}

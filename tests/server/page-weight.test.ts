@@ -1,0 +1,56 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { dirname, join, resolve } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { gzipSync } from 'node:zlib';
+import { describe, expect, test } from 'vitest';
+
+const PAGES = fileURLToPath(new URL('../../.build/pages', import.meta.url));
+/** kB as the format of the trade writes it: a thousand bytes. */
+const MOST_BYTES = 150_000;
+
+/** Every page that the build made, by its path. */
+function builtPages(): string[] {
+  return readdirSync(PAGES, { recursive: true, encoding: 'utf8' })
+    .filter((path) => path.endsWith('.html'))
+    .sort();
+}
+
+/** The page itself, and what its browser loads before anything shows: scripts with all that they import, style sheets, pictures. Not the fonts. */
+function filesOf(page: string): Set<string> {
+  const files = new Set<string>();
+  const waiting = [join(PAGES, page)];
+  for (let path = waiting.pop(); path !== undefined; path = waiting.pop()) {
+    if (files.has(path)) continue;
+    files.add(path);
+    waiting.push(...namedIn(path));
+  }
+  return files;
+}
+
+function namedIn(path: string): string[] {
+  const text = readFileSync(path, 'utf8');
+  const inTree = (name: string): string => (name.startsWith('/') ? join(PAGES, name) : resolve(dirname(path), name));
+  if (path.endsWith('.html')) return [...text.matchAll(/(?:src|href)="([^"]+\.(?:js|css|svg))"/g)].map(([, name]) => inTree(name ?? ''));
+  // Static and dynamic imports alike: what is loaded later counts too.
+  if (path.endsWith('.js'))
+    return [...text.matchAll(/(?:from|import|import\()\s*["'`](\.{1,2}\/[^"'`]+\.js)["'`]/g)].map(([, name]) => inTree(name ?? ''));
+  return [];
+}
+
+describe('B pages stay light', () => {
+  test.each(builtPages())('%s takes no more than 150 kB over the wire, fonts apart', (page) => {
+    const files = [...filesOf(page)];
+    expect(files.some((path) => path.endsWith('.js'))).toBe(true);
+    const weights = files.map((path) => [path.slice(PAGES.length), gzipSync(readFileSync(path)).length] as const);
+    const total = weights.reduce((sum, [, bytes]) => sum + bytes, 0);
+    expect(total, weights.map(([path, bytes]) => `${bytes} ${path}`).join('\n')).toBeLessThanOrEqual(MOST_BYTES);
+  });
+
+  test('every script of the build belongs to a page, so that none escaped the count', () => {
+    const counted = new Set(builtPages().flatMap((page) => [...filesOf(page)]));
+    const scripts = readdirSync(join(PAGES, 'assets'))
+      .filter((name) => name.endsWith('.js'))
+      .map((name) => join(PAGES, 'assets', name));
+    expect(scripts.filter((path) => !counted.has(path))).toEqual([]);
+  });
+});
