@@ -64,8 +64,11 @@ function holdScreens(page: PhonePage, signal: AbortSignal): void {
         else show(LIST);
         return;
       }
-      show({ screen, depth: here.depth + 1 });
-      history.pushState(here, '');
+      // A card whose dough has left the floor shows the list: nobody wants to come back to it.
+      const isInPlace = here.depth > 0 && page.showsList;
+      show({ screen, depth: isInPlace ? here.depth : here.depth + 1 });
+      if (isInPlace) history.replaceState(here, '');
+      else history.pushState(here, '');
     },
     { signal },
   );

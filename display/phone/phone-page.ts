@@ -111,6 +111,11 @@ export class PhonePage extends LitElement {
     this.addEventListener('go-back', (event: GoBackEvent) => this.goBack(event));
   }
 
+  /** The list is what is seen: also where the dough of a card has left the floor. */
+  get showsList(): boolean {
+    return this.screen.kind === 'list' || (this.screen.kind === 'card' && this.shownCard === null);
+  }
+
   /** Closes whatever stands over the screen, one step of it. False where nothing does. */
   closeOne(): boolean {
     if (this.screen.kind === 'list' && this.isFiltering) {
