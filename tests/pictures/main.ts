@@ -10,7 +10,7 @@ import { readBakehouse } from '../../server/main/read-bakehouse.ts';
 import { instantOf } from '../../server/main/planned-starts.ts';
 import { launchChromium, SOUND_WITHOUT_TOUCH } from '../browser/support/chromium.ts';
 import { StagedClocks } from './staged-clocks.ts';
-import { stepBack, workThrough } from './staged-day.ts';
+import { stepBack, tap, workThrough } from './staged-day.ts';
 
 const ROOT = fileURLToPath(new URL('../../../../', import.meta.url));
 /** A winter Saturday of the demo house, long enough ago to be nobody's. */
@@ -19,7 +19,7 @@ const STAGED_TIME = '02:40';
 
 /**
  * `npm run pictures`: a staged demo day on the real server, the pages in real Chromium, pictures of wall and phone into
- * `.build/pictures/`; with `--keep` the README's two into `display/pictures/` as well. Then every element in every state,
+ * `.build/pictures/`; with `--keep` the README's into `display/pictures/` as well. Then every element in every state,
  * by day and by night and as colour-blind eyes see it, as `elements-*.png`.
  */
 export async function main(args: readonly string[]): Promise<number> {
@@ -48,6 +48,8 @@ export async function main(args: readonly string[]): Promise<number> {
     const take = async (name: string, isKept: boolean): Promise<void> => {
       for (const target of [folder, ...(isKept && kept !== null ? [kept] : [])])
         shots.push(...(await pictures(browser, base, target, name)));
+      // An open wall has its loudspeaker tested; somebody in the house heard it.
+      await tap(house, device, { type: 'answerSoundTest', heard: true });
     };
     await take('start', false);
     await workThrough(house, clocks, device, 150);
@@ -79,16 +81,21 @@ async function pictures(browser: Browser, base: string, folder: string, name: st
   const wall = join(folder, `wall-${name}.png`);
   const list = join(folder, `phone-list-${name}.png`);
   const card = join(folder, `phone-card-${name}.png`);
+  const station = join(folder, `station-${name}.png`);
   await withPage(browser, `${base}/wall`, 1920, 1080, 1, async (page) => {
     await page.screenshot({ path: wall });
+    // The wall stays open meanwhile: without one, the next best device would sound and say so.
+    await withPage(browser, `${base}/phone`, 390, 844, 2, async (phone) => {
+      await phone.screenshot({ path: list });
+      await phone.locator('phone-row').first().locator('button').click();
+      await phone.waitForTimeout(600);
+      await phone.screenshot({ path: card });
+    });
+    await withPage(browser, `${base}/station?station=bench`, 1280, 800, 1, async (screen) => {
+      await screen.screenshot({ path: station });
+    });
   });
-  await withPage(browser, `${base}/phone`, 390, 844, 2, async (page) => {
-    await page.screenshot({ path: list });
-    await page.locator('phone-row').first().locator('button').click();
-    await page.waitForTimeout(600);
-    await page.screenshot({ path: card });
-  });
-  return [wall, list, card];
+  return [wall, list, card, station];
 }
 
 async function withPage(
@@ -99,7 +106,8 @@ async function withPage(
   deviceScaleFactor: number,
   look: (page: Page) => Promise<void>,
 ): Promise<void> {
-  const context = await browser.newContext({ viewport: { width, height }, deviceScaleFactor });
+  // A still picture of a blinking mark would show it dim as often as not.
+  const context = await browser.newContext({ viewport: { width, height }, deviceScaleFactor, reducedMotion: 'reduce' });
   const page = await context.newPage();
   page.on('pageerror', (error) => process.stderr.write(`${url}: ${error.message}\n`));
   page.on('console', (message) => {
