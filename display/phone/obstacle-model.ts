@@ -7,7 +7,15 @@ import type { Obstacle } from '../../shared/floor/ways-out.ts';
 import { temperatureText } from '../parts/temperature-text.ts';
 import { ALLERGENS, gramsWords, listWords } from '../words/floor.ts';
 import { reasonWords, type RefusalFacts } from '../words/refusals.ts';
-import { mayBeInWords, wayOutWords, type WayOutFacts } from '../words/ways-out.ts';
+import {
+  insteadOfWords,
+  lessThanNeededWords,
+  lessThanSeedWords,
+  mayBeInWords,
+  wayOutWords,
+  withoutWords,
+  type WayOutFacts,
+} from '../words/ways-out.ts';
 
 /** A way out as a button: what it says, and the command that it is. */
 export interface WayOutChoice {
@@ -50,7 +58,7 @@ function usualWords(state: FloorState, row: Row, facts: WayOutFacts): string | n
   const claims = wayOf(state, workpiece).find((step) => step.id === row.stepId)?.claims ?? [];
   const wanted = claims.flatMap((claim) => (claim.kind === 'deck' ? claim.ids : []))[0];
   const deck = decksOf(kitchen).find((candidate) => candidate.id === wanted);
-  return deck === undefined ? null : `instead of ${facts.temperature(state.deckC[deck.id] ?? deck.temperatureC)}`;
+  return deck === undefined ? null : insteadOfWords(facts.temperature(state.deckC[deck.id] ?? deck.temperatureC));
 }
 
 function despiteWords({ refusal }: Obstacle, facts: RefusalFacts): string | null {
@@ -58,13 +66,13 @@ function despiteWords({ refusal }: Obstacle, facts: RefusalFacts): string | null
     case 'changeOverNeeded':
       return mayBeInWords(listWords(refusal.allergens.map((allergen) => ALLERGENS[allergen])), facts.mixer(refusal.mixerId));
     case 'lastOfFerment':
-      return `leaves less than the seed of ${gramsWords(refusal.seedG)}`;
+      return lessThanSeedWords(gramsWords(refusal.seedG));
     case 'notEnoughToDraw':
-      return `with ${gramsWords(refusal.hasG)} of ${gramsWords(refusal.neededG)}`;
+      return lessThanNeededWords(gramsWords(refusal.hasG), gramsWords(refusal.neededG));
     case 'nothingToDraw':
-      return `without ${facts.formula(refusal.formulaId)}`;
+      return withoutWords(facts.formula(refusal.formulaId));
     case 'vesselsShort':
-      return `with ${refusal.free} of ${refusal.needed}`;
+      return lessThanNeededWords(String(refusal.free), String(refusal.needed));
     default:
       return null;
   }

@@ -102,7 +102,6 @@ export class StationPage extends LitElement {
     this.addEventListener('show-screen', (event: ShowScreenEvent) => this.open(event));
     this.addEventListener('choice-wanted', () => (this.isChoosing = true));
     this.addEventListener('station-chosen', () => this.backToWork());
-    this.addEventListener('other-wanted', () => this.follow('other'));
     this.addEventListener('skip-wanted', () => this.follow('skip'));
     this.addEventListener('panel-wanted', (event: PanelWantedEvent) => this.follow(event.panel));
     this.addEventListener('slots-chosen', (event: SlotsChosenEvent) => this.chooseSlots(event.slotIds));

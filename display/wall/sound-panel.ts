@@ -1,5 +1,6 @@
 import { css, html, LitElement, type TemplateResult } from 'lit';
 import { customElement } from 'lit/decorators.js';
+import '../parts/icon-mark.ts';
 import { WALL } from '../words/wall.ts';
 
 /** Covers the wall while its sound waits for a touch: a silent wall that looks ready would be trusted. */
@@ -36,17 +37,9 @@ export class SoundPanel extends LitElement {
       text-align: center;
       cursor: pointer;
     }
-    svg {
-      width: 1.8em;
-      height: 1.8em;
-      fill: none;
-      stroke: var(--call);
-      stroke-width: 7;
-      stroke-linecap: round;
-      stroke-linejoin: round;
-    }
-    svg .body {
-      fill: var(--call);
+    icon-mark {
+      color: var(--call);
+      font-size: 1.8em;
     }
     .more {
       font-size: var(--near);
@@ -57,10 +50,7 @@ export class SoundPanel extends LitElement {
 
   protected override render(): TemplateResult {
     return html`<button type="button">
-      <svg viewBox="0 0 100 100" aria-hidden="true" focusable="false">
-        <path class="body" d="M10 38 H28 L50 20 V80 L28 62 H10 Z" />
-        <path d="M63 38 Q70 50 63 62 M74 27 Q88 50 74 73" />
-      </svg>
+      <icon-mark name="sound"></icon-mark>
       ${WALL.soundPanel}
       <span class="more">${WALL.soundPanelMore}</span>
     </button>`;

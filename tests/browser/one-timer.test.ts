@@ -47,7 +47,7 @@ function countTimers(): void {
   const counted = (handler: TimerHandler, ms?: number, ...given: unknown[]): number => {
     const id: number = bound.set(() => {
       live.delete(id);
-      if (typeof handler === 'function') handler(...given);
+      if (typeof handler === 'function') (handler as (...all: unknown[]) => void)(...given);
     }, ms);
     live.add(id);
     return id;

@@ -75,3 +75,23 @@ function minutes(count: number): string {
 export function mayBeInWords(allergens: string, mixer: string): string {
   return `${allergens} may be in ${mixer}: allergens`;
 }
+
+/** What the deck that would have suited best has, behind what another one has. */
+export function insteadOfWords(temperature: string): string {
+  return `instead of ${temperature}`;
+}
+
+/** What going on all the same means: the pot keeps less than it is fed from again. */
+export function lessThanSeedWords(seed: string): string {
+  return `leaves less than the seed of ${seed}`;
+}
+
+/** The same: there is less of it than the step asks for. */
+export function lessThanNeededWords(has: string, needed: string): string {
+  return `with ${has} of ${needed}`;
+}
+
+/** The same: it goes on without it. */
+export function withoutWords(name: string): string {
+  return `without ${name}`;
+}

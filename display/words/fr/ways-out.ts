@@ -59,3 +59,23 @@ function minutes(count: number): string {
 export function mayBeInWords(allergens: string, mixer: string): string {
   return `allergènes possibles dans ${mixer}\u00a0: ${allergens}`;
 }
+
+/** What the deck that would have suited best has, behind what another one has. */
+export function insteadOfWords(temperature: string): string {
+  return `au lieu de ${temperature}`;
+}
+
+/** What going on all the same means: the pot keeps less than it is fed from again. */
+export function lessThanSeedWords(seed: string): string {
+  return `laisse moins que le chef (${seed})`;
+}
+
+/** The same: there is less of it than the step asks for. */
+export function lessThanNeededWords(has: string, needed: string): string {
+  return `avec ${has} sur ${needed}`;
+}
+
+/** The same: it goes on without it. */
+export function withoutWords(name: string): string {
+  return `sans ${name}`;
+}
