@@ -1,6 +1,6 @@
 import type { HouseCommand } from '../../shared/floor/commands.ts';
 import type { CallLevel } from '../../shared/floor/events.ts';
-import { testIsUnderWay, workpieceBeingLost } from '../../shared/floor/sound-test.ts';
+import { waitingTestMs } from '../../shared/floor/sound-test.ts';
 import { nextSound, type CallToSound } from '../../shared/floor/sounding.ts';
 import type { HouseClock } from '../clock/house-clock.ts';
 import { AlarmClock, type Timers } from './alarm-clock.ts';
@@ -80,13 +80,14 @@ export class Sounder {
       const { burst, volumePct, calls } = next;
       return this.#order({ soundId: this.#newId(), burst, volumePct, isTest: false, calls }, monotonicMs);
     }
-    const isTestWaiting = testIsUnderWay(state.soundTest) && workpieceBeingLost(state) === null;
-    if (isTestWaiting && spacingMs <= 0)
+    const testMs = waitingTestMs(state, hours, nowMs);
+    const testWaitMs = testMs === null ? Number.POSITIVE_INFINITY : Math.max(this.#clock.realUntilMs(testMs), spacingMs);
+    if (testWaitMs <= 0)
       return this.#order(
         { soundId: this.#newId(), burst: 'call', volumePct: hours.volumePct(nowMs), isTest: true, calls: [] },
         monotonicMs,
       );
-    const waitMs = isTestWaiting ? Math.min(nextWaitMs, spacingMs) : nextWaitMs;
+    const waitMs = Math.min(nextWaitMs, testWaitMs);
     this.#alarm.setMs(waitMs === Number.POSITIVE_INFINITY ? null : waitMs);
   }
 

@@ -37,6 +37,18 @@ export function dailyTestMs(state: FloorState, hours: SoundHours, nowMs: number)
   return hours.quietEndMs(wantedMs) ?? wantedMs;
 }
 
+/**
+ * When the test that is under way may sound: now, or at the end of quiet hours unless it was asked for by hand in them;
+ * null where none is, or something is being lost.
+ */
+export function waitingTestMs(state: FloorState, hours: SoundHours, nowMs: number): number | null {
+  const { soundTest } = state;
+  if (soundTest === null || !testIsUnderWay(soundTest) || workpieceBeingLost(state) !== null) return null;
+  const quietEndMs = hours.quietEndMs(nowMs);
+  const isWantedNow = soundTest.why === 'hand' && hours.quietEndMs(soundTest.askedMs) === quietEndMs;
+  return quietEndMs === null || isWantedNow ? nowMs : quietEndMs;
+}
+
 /** How sure the house may be that a call would be heard. */
 export type SoundTrust =
   | { readonly kind: 'ok'; readonly heardMs: number }

@@ -2,7 +2,14 @@ import { describe, expect, test } from 'vitest';
 import { houseHours } from '../../server/floor/house-hours.ts';
 import { soundSettingsSchema } from '../../shared/documents/house.ts';
 import type { SoundHours } from '../../shared/floor/sound-hours.ts';
-import { ANSWER_WITHIN_MS, dailyTestMs, soundTrust, testWantsAnswer, workpieceBeingLost } from '../../shared/floor/sound-test.ts';
+import {
+  ANSWER_WITHIN_MS,
+  dailyTestMs,
+  soundTrust,
+  testWantsAnswer,
+  waitingTestMs,
+  workpieceBeingLost,
+} from '../../shared/floor/sound-test.ts';
 import { Floor } from './support/floor.ts';
 import { given } from './support/given.ts';
 import { harbourFile, OPENING_MS } from './support/harbour.ts';
@@ -117,12 +124,27 @@ describe('S14 a test of the loudspeakers', () => {
 
   test('is not answered before it has sounded, by a phone whose clock says so', () => {
     given((floor) => {
-      floor.wait(5);
       ask(floor);
+      floor.wait(5);
       sounds(floor);
     })
-      .when(() => ({ type: 'answerSoundTest', heard: false }), { tapMs: OPENING_MS })
+      .when(() => ({ type: 'answerSoundTest', heard: false }), { tapMs: OPENING_MS + 4 * MINUTE_MS })
       .thenEvents([{ type: 'soundTestAnswered', heard: false, atMs: OPENING_MS + 5 * MINUTE_MS }]);
+  });
+
+  test('is not answered by what a phone that was away said of the one before', () => {
+    const situation = given((floor) => {
+      ask(floor);
+      sounds(floor);
+      floor.wait(24 * 60);
+      ask(floor);
+      sounds(floor);
+    });
+    situation
+      .when(() => ({ type: 'answerSoundTest', heard: true }), { tapMs: OPENING_MS + 5 * MINUTE_MS })
+      .thenRefusal({ code: 'noSoundTest' });
+    situation.when(() => ({ type: 'answerSoundTest', heard: true }), { tapUncertain: true }).thenRefusal({ code: 'noSoundTest' });
+    expect(situation.floor.state.soundHeardMs).toBeNull();
   });
 
   test('no answer without a test that has sounded', () => {
@@ -197,6 +219,46 @@ describe('S14 when the daily test is due', () => {
     floor.until(five + SECOND_MS);
     tested(floor);
     expect(due(floor)).toBe(five + 24 * HOUR_MS);
+  });
+});
+
+describe('S14 when a test that was asked for sounds', () => {
+  const NIGHT = { quiet: { from: '22:00', to: '06:00' } };
+  const hours = houseHours({ ...harbourFile().house, zone: 'UTC', sound: soundSettingsSchema.parse(NIGHT) });
+  const tenInTheEvening = Date.UTC(2026, 2, 7, 22);
+  const six = Date.UTC(2026, 2, 8, 6);
+  const sounding = (floor: Floor): number | null => waitingTestMs(floor.state, hours, floor.nowMs);
+
+  test('at once, but for one that quiet hours caught waiting: at their end', () => {
+    const floor = Floor.harbour();
+    expect(sounding(floor)).toBeNull();
+    floor.until(tenInTheEvening - MINUTE_MS);
+    ask(floor);
+    expect(sounding(floor)).toBe(floor.nowMs);
+    floor.until(tenInTheEvening);
+    expect(sounding(floor)).toBe(six);
+    floor.until(six);
+    expect(sounding(floor)).toBe(six);
+    sounds(floor);
+    expect(sounding(floor)).toBeNull();
+  });
+
+  test('in quiet hours where a hand asked for it in them, not where the time of day did', () => {
+    const byHand = Floor.harbour();
+    byHand.until(tenInTheEvening + HOUR_MS);
+    ask(byHand);
+    expect(sounding(byHand)).toBe(byHand.nowMs);
+    const daily = Floor.harbour();
+    daily.until(tenInTheEvening + HOUR_MS);
+    daily.ok({ type: 'askDailySoundTest' }, { deviceId: SERVER_DEVICE });
+    expect(sounding(daily)).toBe(six);
+  });
+
+  test('never while a dough is being lost', () => {
+    const floor = Floor.harbour();
+    ask(floor);
+    losing(floor);
+    expect(sounding(floor)).toBeNull();
   });
 });
 

@@ -20,10 +20,12 @@ export function decideNoteSoundTestSounded(state: FloorState, context: CommandCo
   return accepted([{ type: 'soundTestSounded', byDeviceId: context.deviceId, atMs: context.nowMs }]);
 }
 
-/** Somebody says whether they heard it. One answer is enough. */
+/** Somebody says whether they heard it. One answer is enough; one that was given before this test was asked for is about another. */
 export function decideAnswerSoundTest(state: FloorState, command: CommandOf<'answerSoundTest'>, context: CommandContext): Decision {
   const { soundTest } = state;
   if (soundTest === null || soundTest.soundedMs === null) return refused({ code: 'noSoundTest' });
+  // A phone that was away sends yesterday's answer, or one of unknown time: it proves nothing of today's loudspeakers.
+  if (context.tapUncertain || context.tapMs < soundTest.askedMs) return refused({ code: 'noSoundTest' });
   if (soundTest.answeredMs !== null && soundTest.heard !== null)
     return refused({ code: 'soundTestAnswered', heard: soundTest.heard, atMs: soundTest.answeredMs });
   const atMs = Math.min(context.nowMs, Math.max(soundTest.soundedMs, context.tapMs));
