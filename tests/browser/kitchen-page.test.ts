@@ -228,7 +228,7 @@ describe('D37 the kitchen is drawn as it stands and edited there', () => {
     await page.getByRole('button', { name: 'Put back as it was' }).click();
     await page.locator('select[name=language]').selectOption('de');
     await page.waitForFunction(() => document.documentElement.lang === 'de');
-    await page.getByRole('heading', { name: GERMAN.title, exact: true }).waitFor();
+    await page.getByRole('heading', { name: GERMAN.title, level: 1 }).waitFor();
     expect(device.faults).toEqual([]);
     await device.context.close();
   });
