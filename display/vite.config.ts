@@ -1,9 +1,9 @@
 import { fileURLToPath } from 'node:url';
-import { defineConfig } from 'vite';
+import { defineConfig, type Plugin } from 'vite';
 
 const display = fileURLToPath(new URL('.', import.meta.url));
 
-/** The pages by the address at which the server shows them: `/`, `/wall`, `/wall/setup`, `/phone`, `/station`, `/kitchen`. */
+/** The pages by the address at which the server shows them: `/`, `/wall`, `/wall/setup`, `/phone`, `/station`, `/kitchen`, `/formulas`, `/weigh`. */
 const pages = {
   start: `${display}index.html`,
   wall: `${display}wall/index.html`,
@@ -11,9 +11,28 @@ const pages = {
   phone: `${display}phone/index.html`,
   station: `${display}station/index.html`,
   kitchen: `${display}kitchen/index.html`,
+  formulas: `${display}formulas/index.html`,
+  weigh: `${display}weigh/index.html`,
+};
+
+/** zod's writers of JSON Schema, which every schema brings along. */
+const DESCRIBERS = /\/zod\/v4\/core\/(?:json-schema-processors|to-json-schema)\.js$/;
+
+/** Pages hold messages against schemas and never describe them: 5 kB of every page, gzipped, that nothing asks for. */
+const withoutDescribers: Plugin = {
+  name: 'without-describers',
+  enforce: 'pre',
+  transform(code, id) {
+    if (!DESCRIBERS.test(id)) return null;
+    const names = [...code.matchAll(/^export (?:const|function) (\w+)/gm), ...code.matchAll(/^export \{ \w+ as (\w+) \}/gm)];
+    if (names.length === 0) throw new Error(`${id} exports nothing that this build knows: see withoutDescribers in display/vite.config.ts`);
+    const left = "() => () => { throw new Error('pages describe no schemas'); }";
+    return { code: `const left = ${left};\nexport { ${names.map(([, name]) => `left as ${name}`).join(', ')} };\n`, map: null };
+  },
 };
 
 export default defineConfig({
+  plugins: [withoutDescribers],
   root: display,
   base: '/',
   publicDir: false,

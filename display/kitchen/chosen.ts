@@ -1,6 +1,6 @@
 import type { Kitchen } from '../../shared/documents/kitchen.ts';
 import type { Resource } from '../../shared/floor/resources.ts';
-import type { Inwards } from './inwards.ts';
+import type { Inwards } from '../desk/inwards.ts';
 
 /** Kinds of thing that a kitchen has. */
 export type PlaceKind = 'mixer' | 'bowl' | 'restPlace' | 'vessel' | 'oven' | 'deck' | 'slot' | 'station';

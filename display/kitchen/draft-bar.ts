@@ -2,7 +2,7 @@ import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { KITCHEN } from '../words/kitchen.ts';
 import { DraftEvent } from './kitchen-events.ts';
-import { kitchenStyles, plainButtonStyles } from './kitchen-styles.ts';
+import { deskStyles, plainButtonStyles } from '../desk/desk-styles.ts';
 
 /** How a draft stands. */
 export type DraftStanding = 'changed' | 'overtaken' | 'sent' | 'kept';
@@ -11,7 +11,7 @@ export type DraftStanding = 'changed' | 'overtaken' | 'sent' | 'kept';
 @customElement('draft-bar')
 export class DraftBar extends LitElement {
   static override styles = [
-    kitchenStyles,
+    deskStyles,
     plainButtonStyles,
     css`
       .bar {

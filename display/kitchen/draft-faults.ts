@@ -1,5 +1,5 @@
 import type { z } from 'zod';
-import { pathText } from '../../shared/documents/bakehouse-file.ts';
+import { pathText } from '../../shared/documents/path-text.ts';
 import { houseFaults } from '../../shared/documents/house-faults.ts';
 import { houseSchema, type House } from '../../shared/documents/house.ts';
 import { kitchenFaults, type FileFault } from '../../shared/documents/kitchen-faults.ts';
@@ -16,9 +16,9 @@ import {
   TEXT_NEEDED,
   WHOLE_NEEDED,
 } from '../words/kitchen.ts';
-import { faultText } from './fault-text.ts';
+import { faultText } from '../desk/fault-text.ts';
 import { SOUND } from '../words/sound.ts';
-import { valueAt, type Inwards } from './inwards.ts';
+import { valueAt, type Inwards } from '../desk/inwards.ts';
 
 /** What is wrong with a draft. One whose shape is wrong cannot even be sent. */
 export interface DraftFaults {

@@ -3,7 +3,7 @@ import type { FileFault } from '../../shared/documents/kitchen-faults.ts';
 import type { ClientCommand } from '../../shared/floor/commands.ts';
 import type { Versioned } from '../../shared/floor/state.ts';
 import type { FloorView } from '../link/floor-link.ts';
-import { rebased } from './rebase.ts';
+import { rebased } from '../desk/rebase.ts';
 
 /** A document as somebody edits it, before it is kept. */
 export interface Draft<Document> {

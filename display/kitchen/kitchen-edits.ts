@@ -1,7 +1,7 @@
 import type { Kitchen } from '../../shared/documents/kitchen.ts';
 import { KITCHEN } from '../words/kitchen.ts';
 import { LISTS, placeOf, type PlaceKind } from './chosen.ts';
-import { valueAt, withValueAt, type Inwards } from './inwards.ts';
+import { valueAt, withValueAt, type Inwards } from '../desk/inwards.ts';
 
 /** The longest key that a document may have is 40 characters; this leaves room for a number behind it. */
 const STEM_CHARACTERS = 34;

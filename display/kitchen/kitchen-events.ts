@@ -1,4 +1,5 @@
 import type { ClientCommand } from '../../shared/floor/commands.ts';
+import type { Inwards } from '../desk/inwards.ts';
 import type { Chosen, PlaceKind } from './chosen.ts';
 
 const OUT = { bubbles: true, composed: true } as const;
@@ -49,15 +50,15 @@ export class ThingMovedEvent extends Event {
   }
 }
 
-/** A field of what is chosen says something else; undefined takes the value away. `key` may lead inwards: `units.weight`. */
-export class FieldChangedEvent extends Event {
-  static readonly type = 'field-changed';
-  readonly key: string;
+/** The kitchen itself says something else, not one of its things: where, and what; undefined takes it away. */
+export class KitchenChangedEvent extends Event {
+  static readonly type = 'kitchen-changed';
+  readonly path: Inwards;
   readonly value: unknown;
 
-  constructor(key: string, value: unknown) {
-    super(FieldChangedEvent.type, OUT);
-    this.key = key;
+  constructor(path: Inwards, value: unknown) {
+    super(KitchenChangedEvent.type, OUT);
+    this.path = path;
     this.value = value;
   }
 }
@@ -79,7 +80,7 @@ declare global {
     'thing-chosen': ThingChosenEvent;
     'thing-added': ThingAddedEvent;
     'thing-moved': ThingMovedEvent;
-    'field-changed': FieldChangedEvent;
+    'kitchen-changed': KitchenChangedEvent;
     draft: DraftEvent;
   }
 }

@@ -9,13 +9,13 @@ import type { Language } from '../words/page-language.ts';
 import { KITCHEN, noLinkSinceWords, paceOfKitchenWords } from '../words/kitchen.ts';
 import { refusalWords } from '../words/refusals.ts';
 import { ThingChosenEvent } from './kitchen-events.ts';
-import { kitchenStyles, plainButtonStyles } from './kitchen-styles.ts';
+import { deskStyles, plainButtonStyles } from '../desk/desk-styles.ts';
 
 /** Whose kitchen this is, its clock, how the page stands to its server, and why the last thing came to nothing. */
 @customElement('kitchen-header')
 export class KitchenHeader extends LitElement {
   static override styles = [
-    kitchenStyles,
+    deskStyles,
     plainButtonStyles,
     css`
       .line {

@@ -1,4 +1,4 @@
-import type { Allergen } from '../../shared/documents/formula.ts';
+import type { Allergen } from '../../shared/documents/allergen.ts';
 import type { EventOf } from '../../shared/floor/events.ts';
 import { blockOn, holdings, type Resource } from '../../shared/floor/resources.ts';
 import { heldVessels } from '../../shared/floor/vessels.ts';

@@ -7,6 +7,7 @@ import type { FloorState, Versioned } from '../../shared/floor/state.ts';
 import type { FloorView } from '../link/floor-link.ts';
 import { stillOf } from '../parts/still-of.ts';
 import { nextTextChangeMs } from '../parts/clock-text.ts';
+import type { FieldChangedEvent } from '../desk/field-changed.ts';
 import type { LookChoice } from '../parts/look.ts';
 import { TickingClock, type ClockSource } from '../parts/ticking-clock.ts';
 import { KITCHEN } from '../words/kitchen.ts';
@@ -16,12 +17,12 @@ import { edited, isOvertaken, onNewer, settled, type Draft } from './draft.ts';
 import './draft-bar.ts';
 import type { DraftBar, DraftStanding } from './draft-bar.ts';
 import { faultsOfHouse, faultsOfKitchen, namedFault, type DraftFaults } from './draft-faults.ts';
-import { withValueAt } from './inwards.ts';
+import { withValueAt } from '../desk/inwards.ts';
 import { withAdded, withMoved, withRemoved } from './kitchen-edits.ts';
 import {
   KitchenCommandEvent,
   type DraftEvent,
-  type FieldChangedEvent,
+  type KitchenChangedEvent,
   type ThingAddedEvent,
   type ThingChosenEvent,
   type ThingMovedEvent,
@@ -31,7 +32,7 @@ import { kitchenNow, nextChangeOfKitchenMs, type KitchenNow } from './kitchen-no
 import type { KitchenPlan } from './kitchen-plan.ts';
 import './kitchen-plan.ts';
 import { pageStyles } from './page-styles.ts';
-import { kitchenStyles } from './kitchen-styles.ts';
+import { deskStyles } from '../desk/desk-styles.ts';
 import type { ThingPanel } from './thing-panel.ts';
 import './thing-panel.ts';
 
@@ -46,7 +47,7 @@ interface InForce {
 /** The whole page: the plan of the house, the panel of what is chosen, and the draft of what was changed. */
 @customElement('kitchen-page')
 export class KitchenPage extends LitElement {
-  static override styles = [kitchenStyles, pageStyles];
+  static override styles = [deskStyles, pageStyles];
 
   @property({ attribute: false }) view: FloorView | null = null;
   @property({ attribute: false }) clock: ClockSource | null = null;
@@ -85,6 +86,9 @@ export class KitchenPage extends LitElement {
     this.addEventListener('thing-added', (event: ThingAddedEvent) => this.add(event));
     this.addEventListener('thing-moved', (event: ThingMovedEvent) => this.move(event));
     this.addEventListener('field-changed', (event: FieldChangedEvent) => this.changeField(event));
+    this.addEventListener('kitchen-changed', ({ path, value }: KitchenChangedEvent) =>
+      this.editKitchen((kitchen) => withValueAt(kitchen, path, value)),
+    );
     this.addEventListener('draft', (event: DraftEvent) => this.decideDraft(event.what));
     this.addEventListener('keydown', (event) => {
       if (event.key === 'Escape' && this.chosen !== null) this.choose(null);

@@ -1,7 +1,7 @@
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Chosen } from './chosen.ts';
-import { kitchenStyles } from './kitchen-styles.ts';
+import { deskStyles } from '../desk/desk-styles.ts';
 import type { PlanContext } from './plan-context.ts';
 import { mixersPlan } from './plan-mixers.ts';
 import { ovensPlan } from './plan-ovens.ts';
@@ -12,7 +12,7 @@ import { vesselsPlan } from './plan-vessels.ts';
 /** The house drawn as it stands. Whatever stands in it is a button. */
 @customElement('kitchen-plan')
 export class KitchenPlan extends LitElement {
-  static override styles = [kitchenStyles, planStyles];
+  static override styles = [deskStyles, planStyles];
 
   @property({ attribute: false }) context: Omit<PlanContext, 'send'> | null = null;
 

@@ -1,4 +1,5 @@
 import '../parts/no-eval.ts';
+import { decidedOnFloor } from '../link/decider.ts';
 import { openFloorLink } from '../link/open-floor-link.ts';
 import { keepChoices } from '../parts/keep-choices.ts';
 import { KITCHEN } from '../words/kitchen.ts';
@@ -13,7 +14,7 @@ keepChoices(page, (look) => {
   page.look = look;
 });
 // To the house this page is a phone like another: it looks and acts, and never sounds.
-const link = openFloorLink({ page: 'phone' });
+const link = openFloorLink({ page: 'phone', decide: decidedOnFloor });
 link.setSound('none');
 page.clock = { nowMs: () => link.nowMs(), pace: () => link.view.pace };
 page.view = link.view;

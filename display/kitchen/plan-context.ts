@@ -7,7 +7,7 @@ import { clockText } from '../parts/clock-text.ts';
 import { addWords, BLOCK_REASONS, blockedWords, KITCHEN } from '../words/kitchen.ts';
 import { isSameChosen, placeOf, resourceOf, type Chosen, type PlaceKind } from './chosen.ts';
 import { faultsWithin } from './draft-faults.ts';
-import { faultText } from './fault-text.ts';
+import { faultText } from '../desk/fault-text.ts';
 import { ThingAddedEvent, ThingChosenEvent } from './kitchen-events.ts';
 import type { KitchenNow } from './kitchen-now.ts';
 
@@ -76,7 +76,7 @@ export function zone(
   className: string,
   title: string,
   adds: PlaceKind,
-  list: keyof Kitchen,
+  list: 'stations' | 'mixers' | 'bowls' | 'restPlaces' | 'vessels' | 'ovens',
   content: TemplateResult,
 ): TemplateResult {
   const own = context.faults.filter((fault) => fault.path === `kitchen.${list}`);

@@ -2,7 +2,7 @@ import { html, nothing, type TemplateResult } from 'lit';
 import type { Kitchen, Mixer } from '../../shared/documents/kitchen.ts';
 import { ALLERGENS } from '../words/floor.ts';
 import { addWithinWords, KITCHEN, litresWords, MIXER_KINDS, rangeOfLoadWords } from '../words/kitchen.ts';
-import { doughMeasure } from './fields.ts';
+import { doughMeasure } from '../desk/field.ts';
 import { ThingAddedEvent } from './kitchen-events.ts';
 import { freeWord, tagsOr, thing, zone, type PlanContext } from './plan-context.ts';
 

@@ -4,7 +4,7 @@ import { temperatureText } from '../parts/temperature-text.ts';
 import { addWithinWords, KITCHEN, usuallyWords } from '../words/kitchen.ts';
 import { placeOf } from './chosen.ts';
 import { faultsWithin } from './draft-faults.ts';
-import { faultText } from './fault-text.ts';
+import { faultText } from '../desk/fault-text.ts';
 import { ThingAddedEvent } from './kitchen-events.ts';
 import { freeWord, tagsOr, thing, zone, type PlanContext } from './plan-context.ts';
 

@@ -5,8 +5,8 @@ import { minuteOfDay } from '../../shared/floor/sound-hours.ts';
 import { SOUND, volumeLabelWords } from '../words/sound.ts';
 import { rangeWords, UNITS } from '../words/kitchen.ts';
 import { clockTimeTyped } from './clock-time-typed.ts';
-import { FieldChangedEvent } from './kitchen-events.ts';
-import { kitchenStyles, plainButtonStyles } from './kitchen-styles.ts';
+import { FieldChangedEvent } from '../desk/field-changed.ts';
+import { deskStyles, plainButtonStyles } from '../desk/desk-styles.ts';
 
 const MINUTES_IN_A_DAY = 24 * 60;
 /** A new time of day begins so long after the one before it. */
@@ -20,7 +20,7 @@ type Volume = SoundSettings['volumes'][number];
 @customElement('sound-fields')
 export class SoundFields extends LitElement {
   static override styles = [
-    kitchenStyles,
+    deskStyles,
     plainButtonStyles,
     css`
       :host {

@@ -5,10 +5,11 @@ import type { EventOf } from '../../shared/floor/events.ts';
 import type { Resource } from '../../shared/floor/resources.ts';
 import { clockText } from '../parts/clock-text.ts';
 import { BLOCK_REASONS, blockedWords, KITCHEN, UNITS } from '../words/kitchen.ts';
-import { temperatureMeasure, type Field } from './fields.ts';
-import { KitchenCommandEvent, type FieldChangedEvent } from './kitchen-events.ts';
-import './kitchen-field.ts';
-import { kitchenStyles, plainButtonStyles } from './kitchen-styles.ts';
+import { temperatureMeasure, type Field } from '../desk/field.ts';
+import type { FieldChangedEvent } from '../desk/field-changed.ts';
+import { KitchenCommandEvent } from './kitchen-events.ts';
+import '../desk/desk-field.ts';
+import { deskStyles, plainButtonStyles } from '../desk/desk-styles.ts';
 
 type Why = EventOf<'resourceBlocked'>['why'];
 
@@ -19,7 +20,7 @@ const BLOCK_MINUTES = [10, 20, 30, 60, null] as const;
 @customElement('spot-actions')
 export class SpotActions extends LitElement {
   static override styles = [
-    kitchenStyles,
+    deskStyles,
     plainButtonStyles,
     css`
       :host {
@@ -49,7 +50,7 @@ export class SpotActions extends LitElement {
         align-items: end;
         gap: var(--space-2);
       }
-      .set kitchen-field {
+      .set desk-field {
         flex: 1 1 180px;
       }
     `,
@@ -98,7 +99,7 @@ export class SpotActions extends LitElement {
     const value = this.wantedC ?? deckC;
     const isFaulty = Number.isNaN(value) || value < -40 || value > 600;
     return html`<div class="set">
-      <kitchen-field .field=${field} .value=${value} .faults=${isFaulty ? [''] : []} @field-changed=${this.wanted}></kitchen-field>
+      <desk-field .field=${field} .value=${value} .faults=${isFaulty ? [''] : []} @field-changed=${this.wanted}></desk-field>
       <button type="button" class="plain" @click=${() => this.set(value, isFaulty)}>${KITCHEN.setDeck}</button>
     </div>`;
   }

@@ -1,19 +1,21 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property, query } from 'lit/decorators.js';
 import type { FileFault } from '../../shared/documents/kitchen-faults.ts';
-import { pathText } from '../../shared/documents/bakehouse-file.ts';
+import { pathText } from '../../shared/documents/path-text.ts';
 import type { House } from '../../shared/documents/house.ts';
 import type { Deck, Kitchen } from '../../shared/documents/kitchen.ts';
 import { KITCHEN } from '../words/kitchen.ts';
 import { placeOf, resourceOf, type Chosen } from './chosen.ts';
 import { faultsWithin } from './draft-faults.ts';
-import { faultText } from './fault-text.ts';
-import { fieldsOf, houseFields, keyField, type Field } from './fields.ts';
-import { valueAt, type Inwards } from './inwards.ts';
+import { faultText } from '../desk/fault-text.ts';
+import type { Field } from '../desk/field.ts';
+import { fieldsOf, houseFields, keyField } from './fields.ts';
+import { valueAt, type Inwards } from '../desk/inwards.ts';
 import { ThingChosenEvent, ThingMovedEvent } from './kitchen-events.ts';
-import './kitchen-field.ts';
+import '../desk/desk-field.ts';
 import type { KitchenNow } from './kitchen-now.ts';
-import { kitchenStyles, plainButtonStyles } from './kitchen-styles.ts';
+import { deskStyles, plainButtonStyles } from '../desk/desk-styles.ts';
+import './may-contain-fields.ts';
 import './sound-fields.ts';
 import './spot-actions.ts';
 
@@ -35,7 +37,7 @@ const ZONES = Intl.supportedValuesOf('timeZone');
 @customElement('thing-panel')
 export class ThingPanel extends LitElement {
   static override styles = [
-    kitchenStyles,
+    deskStyles,
     plainButtonStyles,
     css`
       :host {
@@ -108,11 +110,12 @@ export class ThingPanel extends LitElement {
     return this.thing(context, context.chosen, place);
   }
 
-  private housePanel({ house, faults }: PanelContext): TemplateResult {
+  private housePanel({ house, kitchen, faults }: PanelContext): TemplateResult {
     return html`${this.top(KITCHEN.settings, house.name)}
-      <div class="fields">${this.fields(houseFields(ZONES), house, 'house', [], faults)}</div>
-      <sound-fields .sound=${house.sound}></sound-fields>
-      <p class="note">${KITCHEN.ruleNote}</p>`;
+      <div class="fields">${this.fields(houseFields(ZONES, house.units), house, 'house', [], faults)}</div>
+      <p class="note">${KITCHEN.ruleNote}</p>
+      <may-contain-fields .mayContain=${kitchen.mayContain}></may-contain-fields>
+      <sound-fields .sound=${house.sound}></sound-fields>`;
   }
 
   private thing(context: PanelContext, chosen: Exclude<Chosen, { kind: 'house' }>, place: Inwards): TemplateResult {
@@ -131,6 +134,7 @@ export class ThingPanel extends LitElement {
       <div class="fields">
         <h3>${KITCHEN.details}</h3>
         ${this.fields(fieldsOf(chosen.kind, kitchen, house.units), value, 'kitchen', place, faults)}
+        ${chosen.kind === 'mixer' ? html`<p class="soft">${KITCHEN.riseHint}</p>` : nothing}
         ${
           isInForce
             ? html`<p class="key">${keyField('').label}: ${value.id}</p>`
@@ -167,12 +171,12 @@ export class ThingPanel extends LitElement {
       const inwards = field.key.split('.');
       const own = faultsWithin(faults, document, [...place, ...inwards]).map(faultText);
       // A field for each place: what is half typed in one is not carried to the next thing's.
-      return html`<kitchen-field
+      return html`<desk-field
         data-field=${pathText([document, ...place, ...inwards])}
         .field=${field}
         .value=${valueAt(value, inwards)}
         .faults=${own}
-      ></kitchen-field>`;
+      ></desk-field>`;
     });
   }
 }

@@ -2,6 +2,7 @@ import type { ClientCommand } from '../../shared/floor/commands.ts';
 import { assert } from '../../shared/result.ts';
 import { HEARTBEAT_MS, PING_EVERY_MS, SILENCE_MS } from '../../shared/wire/protocol.ts';
 import type { SoundReadiness, PageKind } from '../../shared/wire/up.ts';
+import type { Decider } from './decider.ts';
 import type { FloorLink, FloorView, SoundRequest } from './floor-link.ts';
 import { HouseClockReader } from './house-clock.ts';
 import { advance } from './link-core.ts';
@@ -32,6 +33,8 @@ export interface Surroundings {
   openSocket(handlers: SocketHandlers): LinkSocket;
   /** Calls once after so many real milliseconds. Returns what cancels it. */
   after(delayMs: number, call: () => void): () => void;
+  /** What this page can tell of a tap by itself. */
+  readonly decide: Decider;
   readonly store: TapStore;
   /** Loads the page anew, unless that was just tried. */
   loadPageAgain(): void;
@@ -64,6 +67,7 @@ export class FloorClient implements FloorLink {
       page,
       newId((count) => around.randomBytes(count)),
       around.store.load(),
+      around.decide,
     );
     this.#view = viewOf(this.#link);
     this.#connect();

@@ -111,5 +111,5 @@ function withShown(before: LinkState, link: LinkState, at: LocalInstant): LinkSt
   if (!link.isKnown || link.device === null) return { ...link, shown: link.confirmed };
   const nowMs = houseAt(link.clock, at.monotonicMs) ?? at.wallMs;
   const { id: deviceId, stationId } = link.device;
-  return { ...link, shown: withHeldTaps(link.confirmed, link.taps, { deviceId, stationId, pageId: link.pageId, nowMs }) };
+  return { ...link, shown: withHeldTaps(link.confirmed, link.taps, { deviceId, stationId, pageId: link.pageId, nowMs }, link.decide) };
 }

@@ -2,6 +2,7 @@ import type { ClientCommand } from '../../shared/floor/commands.ts';
 import { EMPTY_STATE, type FloorState } from '../../shared/floor/state.ts';
 import type { Device, DownMessage } from '../../shared/wire/down.ts';
 import type { SoundReadiness, UpMessage, PageKind } from '../../shared/wire/up.ts';
+import type { Decider } from './decider.ts';
 import type { AnsweredTap, Connection, SoundRequest } from './floor-link.ts';
 import { NO_CLOCK, type HouseClock } from './house-clock.ts';
 import type { KeptRecord } from './kept-tap.ts';
@@ -22,6 +23,8 @@ export type Line = 'down' | 'greeting' | 'catchingUp' | 'live';
 export interface LinkState {
   readonly page: PageKind;
   readonly pageId: string;
+  /** What this page can tell of a tap by itself. */
+  readonly decide: Decider;
   readonly line: Line;
   readonly refusedWhy: Extract<Connection, { phase: 'refused' }>['why'] | null;
   /** Tries since the connection was last live. */
@@ -83,10 +86,11 @@ export type LinkEffect =
   | { readonly type: 'sound'; readonly request: SoundRequest };
 
 /** A link before its first connection, with the taps that an earlier load of the page has kept. */
-export function newLink(page: PageKind, pageId: string, kept: readonly KeptRecord[]): LinkState {
+export function newLink(page: PageKind, pageId: string, kept: readonly KeptRecord[], decide: Decider): LinkState {
   return {
     page,
     pageId,
+    decide,
     line: 'down',
     refusedWhy: null,
     attempts: 0,

@@ -125,10 +125,18 @@ function foreignRefusal(command: ClientCommand): Refusal {
     case 'askSoundTest':
     case 'answerSoundTest':
       return { code: 'noSoundTest' };
+    case 'forgetRise':
+      return { code: 'mixerUnknown', mixerId: command.mixerId };
     case 'closeDay':
+    case 'planBatches':
       return { code: 'dayNotOpen', serviceDate: command.serviceDate };
     case 'adoptKitchen':
     case 'adoptHouse':
+    case 'adoptFormula':
+    case 'adoptProduct':
+    case 'adoptIngredient':
+    case 'archiveFormula':
+    case 'bringInBook':
       return { code: 'documentChanged', version: 0 };
     case 'setDeck':
       return { code: 'deckUnknown', deckId: command.deckId };

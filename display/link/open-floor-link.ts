@@ -1,6 +1,7 @@
 // First: before any schema is made.
 import type { PageKind } from '../../shared/wire/up.ts';
 import '../parts/no-eval.ts';
+import type { Decider } from './decider.ts';
 import { FloorClient, type LinkSocket, type SocketHandlers } from './floor-client.ts';
 import type { FloorLink } from './floor-link.ts';
 import { randomBytes } from './random-id.ts';
@@ -16,7 +17,7 @@ const UNDERSTOOD_AFTER_MS = 60_000;
  * Opens the page's one link to the server it came from, with the browser's own pieces: websocket, clocks, timers,
  * storage where there is one. Nothing that needs a secure context is used.
  */
-export function openFloorLink(options: { readonly page: PageKind }): FloorLink {
+export function openFloorLink(options: { readonly page: PageKind; readonly decide: Decider }): FloorLink {
   const local = storageOrNone(() => localStorage);
   const loads = new PageLoadGuard(storageOrNone(() => sessionStorage));
   const client = new FloorClient(options.page, {
@@ -27,6 +28,7 @@ export function openFloorLink(options: { readonly page: PageKind }): FloorLink {
       const timer = setTimeout(call, delayMs);
       return () => clearTimeout(timer);
     },
+    decide: options.decide,
     store: local === null ? NO_STORE : tapStoreOn(local, options.page),
     loadPageAgain: () => {
       if (loads.mayLoad()) location.reload();

@@ -1,6 +1,6 @@
-import { decide } from '../../shared/floor/decide.ts';
 import { evolve } from '../../shared/floor/evolve.ts';
 import type { FloorState } from '../../shared/floor/state.ts';
+import type { Decider } from './decider.ts';
 import type { HeldTap } from './link-state.ts';
 
 /** By whom, where and when the held taps are decided on the page. */
@@ -14,13 +14,13 @@ export interface TentativeContext {
 
 /**
  * The state as it will be once the server has taken the held taps, decided one after another by the same decider. A tap
- * that is refused here changes nothing here; whether it counts is the server's to say.
+ * that is refused here, or not decided here, changes nothing here; whether it counts is the server's to say.
  */
-export function withHeldTaps(confirmed: FloorState, taps: readonly HeldTap[], context: TentativeContext): FloorState {
-  return taps.reduce((state, tap) => withHeldTap(state, tap, context), confirmed);
+export function withHeldTaps(confirmed: FloorState, taps: readonly HeldTap[], context: TentativeContext, decide: Decider): FloorState {
+  return taps.reduce((state, tap) => withHeldTap(state, tap, context, decide), confirmed);
 }
 
-function withHeldTap(state: FloorState, { record }: HeldTap, context: TentativeContext): FloorState {
+function withHeldTap(state: FloorState, { record }: HeldTap, context: TentativeContext, decide: Decider): FloorState {
   const tapMs = Math.round(record.tapMs);
   const { deviceId, stationId } = context;
   const { commandId } = record;
@@ -32,7 +32,7 @@ function withHeldTap(state: FloorState, { record }: HeldTap, context: TentativeC
     tapMs,
     tapUncertain: record.pageId !== context.pageId,
   });
-  if (!decision.ok) return state;
+  if (decision === null || !decision.ok) return state;
   let next = state;
   decision.value.forEach((event, ordinal) => {
     next = evolve(next, { sequence: next.sequence + 1, commandId, ordinal, deviceId, event });

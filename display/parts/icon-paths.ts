@@ -4,6 +4,7 @@
  */
 export const ICON_PATHS = {
   back: 'M21 12 H4 M11 5 L4 12 L11 19',
+  next: 'M3 12 H20 M13 5 L20 12 L13 19',
   undo: 'M9 3 L4 8 L9 13 M4 8 H14.5 A6 6 0 0 1 14.5 20 H7',
   done: 'M3.5 13 L9.5 19.5 L20.5 5',
   // From the line and away.

@@ -1,7 +1,10 @@
 import { additionG } from '../../shared/documents/amounts.ts';
-import type { Allergen, Ingredient } from '../../shared/documents/formula.ts';
+import type { Allergen } from '../../shared/documents/allergen.ts';
+import type { Ingredient } from '../../shared/documents/formula.ts';
+import type { House } from '../../shared/documents/house.ts';
 import { allergensOf, formulaOf, newestFormula } from '../../shared/floor/contents.ts';
 import type { FloorState, Workpiece } from '../../shared/floor/state.ts';
+import { fromG, toG } from '../../shared/trade/units.ts';
 
 /** An ingredient that may have gone in on top. */
 export interface AddChoice {
@@ -30,13 +33,26 @@ function choiceOf(state: FloorState, workpiece: Workpiece, { id, name }: Ingredi
 
 /** Shares of what the formula takes that a baker adds by eye: from a splash to a tenth. Common practice. */
 const SHARES = [0.005, 0.01, 0.02, 0.05, 0.1] as const;
-/** Amounts offered where the formula takes none, in grams. */
+/** Amounts offered where the formula takes none, in grams and in ounces. */
 const USUAL_G = [10, 20, 50, 100, 200] as const;
+const USUAL_OZ = [0.5, 1, 2, 4, 8] as const;
 
 /** Amounts on top that one touch says, in grams, rising, none twice. */
-export function amountsOnTop(formulaG: number | null): readonly number[] {
+export function amountsOnTop(formulaG: number | null, units: House['units']): readonly number[] {
+  if (units.weight === 'lb') return ouncesOnTop(formulaG).map((oz) => toG(oz, 'oz'));
   if (formulaG === null) return USUAL_G;
   return [...new Set(SHARES.map((share) => roundG(share * formulaG)))].filter((grams) => grams > 0);
+}
+
+function ouncesOnTop(formulaG: number | null): readonly number[] {
+  if (formulaG === null) return USUAL_OZ;
+  return [...new Set(SHARES.map((share) => roundOz(fromG(share * formulaG, 'oz'))))];
+}
+
+/** To what an ounce scale and an eye tell apart: 0.1 oz below half an ounce, 0.5 below 4, 1 below 16, 2 above. */
+function roundOz(oz: number): number {
+  const toOz = oz < 0.5 ? 0.1 : oz < 4 ? 0.5 : oz < 16 ? 1 : 2;
+  return Math.max(0.1, Math.round(Math.round(oz / toOz) * toOz * 10) / 10);
 }
 
 /** To what a baker's scale and eye tell apart: 1 g below 10 g, 5 g below 100 g, 10 g below 500 g, 50 g above. */

@@ -2,16 +2,18 @@ import { css, html, nothing, type TemplateResult } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import { addIngredient } from '../../shared/floor/commands.ts';
 import type { FloorState, Workpiece } from '../../shared/floor/state.ts';
-import { ALLERGENS, gramsWords, listWords } from '../words/floor.ts';
+import { ALLERGENS, listWords } from '../words/floor.ts';
 import { NUMBERS } from '../words/numbers.ts';
 import { PANELS } from '../words/panels.ts';
 import { addChoices, amountsOnTop, lotsOf, newAllergens, type AddChoice } from './add-model.ts';
 import type { CardModel } from './card-model.ts';
 import { CardPanel } from './card-panel.ts';
 import { fieldStyles } from './field-styles.ts';
+import { unitsOf } from './floor-facts.ts';
 import './number-choice.ts';
 import type { ValueSaidEvent } from './number-choice.ts';
 import type { ValueChosenEvent } from './number-stepper.ts';
+import { weightField } from './weight-field.ts';
 
 /** Longest lot number, in characters: what the floor takes. */
 const LOT_CHARACTERS = 80;
@@ -70,32 +72,35 @@ export class AddPanel extends CardPanel {
 
   private choice(choice: AddChoice): TemplateResult {
     return html`<button type="button" class="middling" @act=${() => this.choose(choice)}>
-      ${choice.name}${choice.formulaG === null ? nothing : html`<small>${NUMBERS.inFormula(gramsWords(choice.formulaG))}</small>`}
+      ${choice.name}${choice.formulaG === null ? nothing : html`<small>${NUMBERS.inFormula(this.weightText(choice.formulaG))}</small>`}
     </button>`;
   }
 
   private howMuch(card: CardModel, floor: FloorState, workpiece: Workpiece, { ingredientId, name, formulaG }: AddChoice): TemplateResult {
-    const amounts = amountsOnTop(formulaG);
+    const units = unitsOf(floor);
+    const field = weightField(units, STEP_G);
+    const amounts = amountsOnTop(formulaG, units).map((grams) => field.shown(grams));
     const brings = newAllergens(floor, workpiece, ingredientId);
     const lots = lotsOf(floor, workpiece, ingredientId, LOTS);
     return html`
       <h2>${NUMBERS.addAmount(card.tag, name)}</h2>
-      ${formulaG === null ? nothing : html`<p class="note">${NUMBERS.inFormula(gramsWords(formulaG))}</p>`}
+      ${formulaG === null ? nothing : html`<p class="note">${NUMBERS.inFormula(this.weightText(formulaG))}</p>`}
       ${brings.length === 0 ? nothing : html`<p role="status"><strong>${NUMBERS.brings(listWords(brings.map((allergen) => ALLERGENS[allergen])))}</strong></p>`}
       <number-choice
         label=${PANELS.weight}
-        unit="g"
+        unit=${field.unit}
         wide
         .values=${amounts}
-        .value=${this.grams ?? amounts[0] ?? STEP_G}
-        .step=${STEP_G}
-        .least=${1}
-        .most=${addIngredient.shape.grams.maxValue ?? 0}
-        .text=${(grams: number) => `+${gramsWords(grams)}`}
-        @value-said=${(event: ValueSaidEvent) => this.add(card, ingredientId, event.value)}
-        @value-chosen=${(event: ValueChosenEvent) => (this.grams = event.value)}
+        .value=${this.grams === null ? (amounts[0] ?? field.step) : field.shown(this.grams)}
+        .step=${field.step}
+        .digits=${field.digits}
+        .least=${field.unit === 'g' ? 1 : 0.1}
+        .most=${field.shown(addIngredient.shape.grams.maxValue ?? 0)}
+        .text=${(shown: number) => `+${this.weightText(field.gramsOf(shown))}`}
+        @value-said=${(event: ValueSaidEvent) => this.add(card, ingredientId, field.gramsOf(event.value))}
+        @value-chosen=${(event: ValueChosenEvent) => (this.grams = field.gramsOf(event.value))}
       ></number-choice>
-      ${this.grams === null ? nothing : this.doing(NUMBERS.addDo(gramsWords(this.grams)), true, () => this.add(card, ingredientId, this.grams ?? 0))}
+      ${this.grams === null ? nothing : this.doing(NUMBERS.addDo(this.weightText(this.grams)), true, () => this.add(card, ingredientId, this.grams ?? 0))}
       ${lots.length === 0 ? nothing : html`<div class="two">${lots.map((lot) => this.chip(lot, () => (this.lot = lot), lot === this.lot))}</div>`}
       <div class="lot">
         <label for="lot">${NUMBERS.lot}</label>

@@ -5,7 +5,7 @@ import type { CommandOf } from '../../shared/floor/commands.ts';
 import { lossNamed } from '../../shared/floor/events.ts';
 import { refusalOf } from '../../shared/floor/ways-out/asked.ts';
 import type { FloorState, Workpiece } from '../../shared/floor/state.ts';
-import { gramsWords, LOSSES, PUT_BACK } from '../words/floor.ts';
+import { LOSSES, PUT_BACK } from '../words/floor.ts';
 import { PANELS } from '../words/panels.ts';
 import { THIS_PHONE } from '../words/this-phone.ts';
 import type { CardModel } from './card-model.ts';
@@ -49,9 +49,9 @@ export class LossPanel extends CardPanel {
               .most=${workpiece.pieces}
               @value-chosen=${(event: ValueChosenEvent) => (this.pieces = event.value)}
             ></number-stepper>`
-          : weightStepper(grams, Math.floor(workpiece.grams), (value) => (this.grams = value))
+          : this.weightStepper(PANELS.weight, grams, { stepG: STEP_G, mostG: Math.floor(workpiece.grams) }, (said) => (this.grams = said))
       }
-      ${this.doing(PANELS.lossDo(grams), what !== null && grams > 0, () => {
+      ${this.doing(PANELS.lossDo(this.weightText(grams)), what !== null && grams > 0, () => {
         if (what === null) return;
         this.say({ type: 'nameLoss', workpieceId: workpiece.id, what, grams, ...(countsPieces ? { pieces: this.pieces } : {}) });
       })}
@@ -74,14 +74,14 @@ export class ExtraPanel extends CardPanel {
         ${sources.map(
           (source) =>
             html`<button type="button" class="middling" aria-pressed=${source === from} @act=${() => (this.fromId = source.workpieceId)}>
-              ${source.tag}<small>${gramsWords(source.grams)}</small>
+              ${source.tag}<small>${this.weightText(source.grams)}</small>
             </button>`,
         )}
       </div>
       ${
         from === undefined
           ? nothing
-          : html`${weightStepper(Math.min(this.grams, Math.floor(from.grams)), Math.floor(from.grams), (value) => (this.grams = value))}
+          : html`${this.weightStepper(PANELS.weight, Math.min(this.grams, Math.floor(from.grams)), { stepG: STEP_G, mostG: Math.floor(from.grams) }, (said) => (this.grams = said))}
             ${this.draw(floor, workpiece, from)}`
       }
     `;
@@ -92,9 +92,12 @@ export class ExtraPanel extends CardPanel {
     const grams = Math.min(this.grams, Math.floor(from.grams));
     const draw = { type: 'drawFrom' as const, fromWorkpieceId: from.workpieceId, toWorkpieceId: workpiece.id, grams };
     const refusal = refusalOf(floor, draw, this.nowMs);
-    if (refusal?.code !== 'lastOfFerment') return this.doing(PANELS.extraDo(grams, from.tag), grams > 0, () => this.say(draw));
+    if (refusal?.code !== 'lastOfFerment')
+      return this.doing(PANELS.extraDo(this.weightText(grams), from.tag), grams > 0, () => this.say(draw));
     return html`<button type="button" class="middling filled" @act=${() => this.say({ ...draw, despite: ['lastOfFerment'] })}>
-      ${PANELS.extraDo(grams, from.tag)}: ${THIS_PHONE.drawDespite}<small>${THIS_PHONE.lastOfIt(gramsWords(refusal.seedG))}</small>
+      ${PANELS.extraDo(this.weightText(grams), from.tag)}: ${THIS_PHONE.drawDespite}<small
+        >${THIS_PHONE.lastOfIt(this.weightText(refusal.seedG))}</small
+      >
     </button>`;
   }
 }
@@ -119,23 +122,12 @@ export class PutBackPanel extends CardPanel {
         ${choices.map((pair, index) => this.chip(PANELS.putBackPair(pair.from.tag, pair.to.tag), () => (this.chosen = index), pair === choice))}
       </div>
       ${choice.whats.length < 2 ? nothing : html`<div class="row">${choice.whats.map((kind) => this.chip(PUT_BACK[kind], () => (this.what = kind), kind === what))}</div>`}
-      ${weightStepper(grams, mostG, (value) => (this.grams = value))}
-      ${this.doing(PANELS.putBackDo(grams), grams > 0, () =>
+      ${this.weightStepper(PANELS.weight, grams, { stepG: STEP_G, mostG }, (said) => (this.grams = said))}
+      ${this.doing(PANELS.putBackDo(this.weightText(grams)), grams > 0, () =>
         this.say({ type: 'putBack', fromWorkpieceId: choice.from.workpieceId, toWorkpieceId: choice.to.workpieceId, what, grams }),
       )}
     `;
   }
-}
-
-function weightStepper(grams: number, most: number, chosen: (grams: number) => void): TemplateResult {
-  return html`<number-stepper
-    label=${PANELS.weight}
-    unit="g"
-    .value=${grams}
-    .step=${STEP_G}
-    .most=${most}
-    @value-chosen=${(event: ValueChosenEvent) => chosen(event.value)}
-  ></number-stepper>`;
 }
 
 declare global {

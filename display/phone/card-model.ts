@@ -1,7 +1,9 @@
 import type { Deck } from '../../shared/documents/kitchen.ts';
 import type { Step, Verb } from '../../shared/documents/method.ts';
 import { rowOf, type Row } from '../../shared/floor/board.ts';
+import { formulaOf } from '../../shared/floor/contents.ts';
 import { dueOf, plannedMin } from '../../shared/floor/due.ts';
+import { isMixingBegun } from '../../shared/floor/mixing-begun.ts';
 import { cutTag, projectionOf } from '../../shared/floor/projection.ts';
 import { decksFor, decksOf, slotHolders, slotsNeeded } from '../../shared/floor/slots.ts';
 import { versionKey, type FloorState, type Workpiece } from '../../shared/floor/state.ts';
@@ -69,6 +71,8 @@ export interface CardModel {
   readonly canTellHowFar: boolean;
   /** The step at hand wants a temperature read: of the dough out of the mixer, of the core in the oven. */
   readonly asksReading: boolean;
+  /** It is not mixed yet: what goes in can be weighed out. */
+  readonly canWeigh: boolean;
   /** What goes into the pot can be said. */
   readonly canFeed: boolean;
   /** Feeds that are planned for the pot. */
@@ -100,6 +104,7 @@ export function cardOf(state: FloorState, workpieceId: string, nowMs: number): C
     canCount: countables(state, workpiece, action).length > 0,
     canTellHowFar: isUnderWay(row) && countsPieces(row),
     asksReading: askedReading(state, workpiece) !== null,
+    canWeigh: canWeigh(state, workpiece),
     canFeed: action.verb === 'feed' && workpiece.stock !== null,
     feeds: workpiece.stock?.plannedFeeds ?? [],
     pasts: historyOf(state, workpiece),
@@ -182,4 +187,11 @@ export function stepOf(state: FloorState, workpieceId: string, stepId: string): 
   const workpiece = state.workpieces[workpieceId];
   if (workpiece === undefined) return null;
   return wayOf(state, workpiece).find((step) => step.id === stepId) ?? null;
+}
+
+/** Before its mixing has begun; pieces of a dough are weighed at the divide. */
+function canWeigh(state: FloorState, workpiece: Workpiece): boolean {
+  if (workpiece.kind === 'cut' || workpiece.kind === 'load') return false;
+  const formula = formulaOf(state, workpiece);
+  return formula !== null && !isMixingBegun(formula, workpiece);
 }

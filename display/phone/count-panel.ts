@@ -32,7 +32,7 @@ export class CountPanel extends CardPanel {
     return html`
       <h2>${PANELS.countTitle(card.tag)}</h2>
       ${items.map((item) => this.countOf(card, items, item))}
-      <p class="note" role="status">${PANELS.countWeight(needG, workpiece.grams)}</p>
+      <p class="note" role="status">${PANELS.countWeight(this.weightText(needG), this.weightText(workpiece.grams))}</p>
       ${isSaidHere ? this.doing(PANELS.countDone(card.tag, VERBS[card.action.verb].done), canBe, () => this.finish(card, items, this.counts)) : nothing}
     `;
   }

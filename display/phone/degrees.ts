@@ -1,3 +1,4 @@
+import { fromC, toC } from '../../shared/trade/units.ts';
 import { numberWords } from '../words/numbers.ts';
 
 export type TemperatureUnit = 'C' | 'F';
@@ -7,13 +8,12 @@ export const READING_STEP: Readonly<Record<TemperatureUnit, number>> = { C: 0.5,
 
 /** A temperature in the house's unit, in degrees of it. */
 export function degreesIn(unit: TemperatureUnit, celsius: number): number {
-  return unit === 'C' ? celsius : (celsius * 9) / 5 + 32;
+  return fromC(celsius, unit);
 }
 
 /** Degrees of the house's unit as °C, to a hundredth: what was said in °F is said again as it was. */
 export function celsiusOf(unit: TemperatureUnit, degrees: number): number {
-  const celsius = unit === 'C' ? degrees : ((degrees - 32) * 5) / 9;
-  return Math.round(celsius * 100) / 100;
+  return Math.round(toC(degrees, unit) * 100) / 100;
 }
 
 /** A reading in the house's unit, to a tenth at most: "24.5 °C". */

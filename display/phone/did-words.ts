@@ -4,13 +4,13 @@ import { unreachable } from '../../shared/result.ts';
 import { workpieceIdOf, type DoughCommand } from '../link/command-workpiece.ts';
 import { clockText } from '../parts/clock-text.ts';
 import { dayTag, floorDateOf } from '../parts/day-tag.ts';
-import { gramsWords } from '../words/floor.ts';
+import { weightText } from '../parts/weight-text.ts';
 import { DID, PHONE } from '../words/phone.ts';
 import { SOUND } from '../words/sound.ts';
 import { VERBS } from '../words/verbs.ts';
 import { stepOf } from './card-model.ts';
 import { readingText } from './degrees.ts';
-import { stationName, zoneOf } from './floor-facts.ts';
+import { stationName, unitsOf, zoneOf } from './floor-facts.ts';
 
 /** What a tap did, in words: "C2 folded". */
 export function didWords(state: FloorState, command: ClientCommand): string {
@@ -25,6 +25,16 @@ export function didWords(state: FloorState, command: ClientCommand): string {
       return DID.kitchen;
     case 'adoptHouse':
       return DID.house;
+    case 'adoptFormula':
+    case 'adoptProduct':
+    case 'adoptIngredient':
+    case 'archiveFormula':
+    case 'bringInBook':
+      return DID.book;
+    case 'planBatches':
+      return DID.planned;
+    case 'forgetRise':
+      return DID.riseForgotten;
     case 'askSoundTest':
     case 'answerSoundTest':
       return SOUND.testDid;
@@ -91,8 +101,16 @@ function doughWords(state: FloorState, command: DoughCommand): string {
       return DID.feedPlanned(tag, clockText(command.feedMs, zoneOf(state)));
     case 'addIngredient':
       return DID.added(tag);
+    case 'weighIngredient':
+      return DID.weighed(tag);
+    case 'unweighIngredient':
+      return DID.unweighed(tag);
+    case 'scaleToLine':
+      return DID.rescaled(tag);
+    case 'takeWater':
+      return DID.watered(tag);
     case 'nameLoss':
-      return DID.lost(tag, gramsWords(command.grams));
+      return DID.lost(tag, weightText(command.grams, unitsOf(state)));
     default:
       return unreachable(command);
   }

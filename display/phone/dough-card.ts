@@ -86,6 +86,20 @@ export class DoughCard extends LitElement {
         border-inline-start: var(--rule) double var(--ink);
         font-size: var(--type-text);
       }
+      .weigh {
+        display: flex;
+        align-items: center;
+        justify-content: center;
+        min-height: var(--target);
+        margin-top: 14px;
+        padding: 8px 10px;
+        border: 3px solid var(--ink);
+        border-radius: var(--radius-button);
+        color: var(--ink);
+        font-size: var(--type-button);
+        font-weight: var(--weight-word);
+        text-decoration: none;
+      }
       h2 {
         margin-bottom: 2px;
         font-size: var(--type-small);
@@ -151,6 +165,7 @@ export class DoughCard extends LitElement {
               <p>${row.caution}</p>
             </section>`
       }
+      ${card.canWeigh ? html`<a class="weigh" href=${`/weigh?piece=${encodeURIComponent(row.workpieceId)}`}>${PHONE.weighOut}</a>` : nothing}
       <step-asides class="block" .card=${card} .stationId=${this.stationId}></step-asides>
       ${
         card.load === null

@@ -1,13 +1,18 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { FloorState } from '../../shared/floor/state.ts';
+import { workpieceAllergens } from '../../shared/floor/workpiece-allergens.ts';
+import '../parts/allergen-brief.ts';
 import { clockText } from '../parts/clock-text.ts';
+import { weightText } from '../parts/weight-text.ts';
+import { ALLERGEN_LIST } from '../words/allergens.ts';
 import { NUMBERS, READ_WHERE } from '../words/numbers.ts';
 import { nthWords, PANELS, ripeSinceWords, takeWords } from '../words/panels.ts';
 import { PHONE, piecesCountWords } from '../words/phone.ts';
 import { VERBS } from '../words/verbs.ts';
 import type { CardModel } from './card-model.ts';
 import { readingText } from './degrees.ts';
+import { unitsOf } from './floor-facts.ts';
 import { pastClock, pastNotes } from './history-words.ts';
 import { baseStyles } from './phone-styles.ts';
 
@@ -95,7 +100,8 @@ export class DoughFacts extends LitElement {
               </ul>
             </section>`
       }
-      ${this.takes(card)} ${this.pot(card)} ${this.times(card)} ${this.ahead(card)} ${this.readings(card)} ${this.soFar(card)}
+      ${this.takes(card)} ${this.pot(card)} ${this.times(card)} ${this.ahead(card)} ${this.readings(card)} ${this.allergens(card)}
+      ${this.soFar(card)}
     `;
   }
 
@@ -117,8 +123,22 @@ export class DoughFacts extends LitElement {
     `;
   }
 
+  private allergens({ row }: CardModel): TemplateResult | typeof nothing {
+    const { floor } = this;
+    const workpiece = floor?.workpieces[row.workpieceId];
+    const all = floor === null || workpiece === undefined ? null : workpieceAllergens(floor, workpiece);
+    if (floor === null || all === null) return nothing;
+    return html`
+      <section class="block">
+        <h2>${ALLERGEN_LIST.title}</h2>
+        <allergen-brief .facts=${all.facts} .products=${all.products} .mayContain=${floor.kitchen?.document.mayContain}></allergen-brief>
+      </section>
+    `;
+  }
+
   private takes({ takes }: CardModel): TemplateResult | typeof nothing {
     if (takes.length === 0) return nothing;
+    const units = unitsOf(this.floor);
     return html`
       <section class="block">
         <h2>${PANELS.takes}</h2>
@@ -127,7 +147,7 @@ export class DoughFacts extends LitElement {
             const [source] = take.sources;
             const ripeMs = source?.ripeFromMs ?? null;
             const ripe = ripeMs === null ? null : ripeSinceWords(clockText(ripeMs, this.zone), ripeMs <= this.nowMs);
-            return html`<li class="line">${takeWords(take.grams, take.name, source?.tag ?? null, ripe)}</li>`;
+            return html`<li class="line">${takeWords(weightText(take.grams, units), take.name, source?.tag ?? null, ripe)}</li>`;
           })}
         </ul>
       </section>
@@ -137,10 +157,11 @@ export class DoughFacts extends LitElement {
   private pot({ row, feeds }: CardModel): TemplateResult | typeof nothing {
     const { stock } = row;
     if (stock === null) return nothing;
+    const units = unitsOf(this.floor);
     const parts = [
-      PANELS.potHas(stock.grams),
-      PANELS.seedKept(stock.seedG),
-      ...feeds.slice(0, 1).map((feed) => PANELS.feedPlanned(clockText(feed.feedMs, this.zone), feed.grams)),
+      weightText(stock.grams, units),
+      PANELS.seedKept(weightText(stock.seedG, units)),
+      ...feeds.slice(0, 1).map((feed) => PANELS.feedPlanned(clockText(feed.feedMs, this.zone), weightText(feed.grams, units))),
     ];
     return html`
       <section class="block">

@@ -1,15 +1,26 @@
+import type { House } from '../../shared/documents/house.ts';
 import type { Kitchen } from '../../shared/documents/kitchen.ts';
 import { decksOf } from '../../shared/floor/slots.ts';
 import type { FloorState } from '../../shared/floor/state.ts';
 import type { Device } from '../../shared/wire/down.ts';
 import { clockText } from '../parts/clock-text.ts';
+import { loadText, weightText } from '../parts/weight-text.ts';
 import type { RefusalFacts } from '../words/refusals.ts';
 import { VERBS } from '../words/verbs.ts';
 import { stepOf } from './card-model.ts';
+import { readingText } from './degrees.ts';
 
 /** The house's time zone; the world's clock where the house has not said. */
 export function zoneOf(state: FloorState | null): string {
   return state?.house?.document.zone ?? 'UTC';
+}
+
+/** Units of a house that has not said any. */
+const USUAL_UNITS: House['units'] = { temperature: 'C', weight: 'g' };
+
+/** The house's units. */
+export function unitsOf(state: FloorState | null): House['units'] {
+  return state?.house?.document.units ?? USUAL_UNITS;
 }
 
 /** Everything in the house that has a name and is no slot. */
@@ -50,6 +61,9 @@ export function factsOf(state: FloorState | null, devices: readonly Device[], de
     vessel: (vesselId) => nameIn(kitchen?.vessels, vesselId) ?? vesselId,
     place: (placeId) => nameIn(kitchen?.restPlaces, placeId) ?? placeId,
     ingredient: (ingredientId) => nameIn(state?.ingredients?.document, ingredientId) ?? ingredientId,
+    reading: (celsius) => readingText(celsius, unitsOf(state).temperature),
+    weight: (grams) => weightText(grams, unitsOf(state)),
+    load: (grams) => loadText(grams, unitsOf(state)),
     resource: ({ id }) => (kitchen === undefined ? null : nameIn([...namedIn(kitchen), ...deck], id)) ?? id,
     product: (productId) => Object.values(state?.products ?? {}).find((product) => product.id === productId)?.name ?? productId,
   };

@@ -83,6 +83,8 @@ function holdScreens(page: PhonePage, signal: AbortSignal): void {
     },
     { signal },
   );
-  // A page that is loaded again on a card's entry begins at the list all the same.
-  history.replaceState(null, '');
+  // A page that is loaded again on a card's entry begins at the list all the same; a link to a card is followed once.
+  const linkedId = new URLSearchParams(location.search).get('card');
+  history.replaceState(null, '', linkedId === null ? undefined : location.pathname);
+  if (linkedId !== null) show({ screen: { kind: 'card', workpieceId: linkedId }, depth: 0 });
 }

@@ -1,17 +1,16 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import type { FloorState, Workpiece } from '../../shared/floor/state.ts';
-import { gramsWords } from '../words/floor.ts';
 import { PANELS } from '../words/panels.ts';
 import { VERBS } from '../words/verbs.ts';
 import type { CardModel } from './card-model.ts';
 import { CardPanel } from './card-panel.ts';
-import './number-stepper.ts';
-import type { ValueChosenEvent } from './number-stepper.ts';
 import { heldBackG, takeChoices, type TakeChoice } from './takes-model.ts';
 
 /** Step of the weights, in grams. */
 const STEP_G = 10;
+/** Heavier than anything that a step takes, in grams. */
+const MOST_G = 10_000_000;
 
 interface Wanted {
   readonly fromId?: string;
@@ -50,21 +49,16 @@ export class InputsPanel extends CardPanel {
                 aria-pressed=${source.workpieceId === fromId}
                 @act=${() => want({ fromId: source.workpieceId })}
               >
-                ${source.tag}<small>${gramsWords(source.grams)}</small>
+                ${source.tag}<small>${this.weightText(source.grams)}</small>
               </button>`,
           )}
         </div>
         ${
           take.sources.length === 0
             ? html`<p class="note">${PANELS.noSource}</p>`
-            : html`<number-stepper
-                label=${PANELS.weight}
-                unit="g"
-                .value=${wanted.grams ?? Math.round(take.grams)}
-                .step=${STEP_G}
-                .most=${10_000_000}
-                @value-chosen=${(event: ValueChosenEvent) => want({ grams: event.value })}
-              ></number-stepper>`
+            : this.weightStepper(PANELS.weight, wanted.grams ?? Math.round(take.grams), { stepG: STEP_G, mostG: MOST_G }, (grams) =>
+                want({ grams }),
+              )
         }
       </section>
     `;
@@ -73,7 +67,7 @@ export class InputsPanel extends CardPanel {
   private held(heldG: number): TemplateResult {
     return html`
       <section>
-        <h3>${PANELS.heldBack(heldG)}</h3>
+        <h3>${PANELS.heldBack(this.weightText(heldG))}</h3>
         <div class="row">
           ${PANELS.heldShares.map(({ share, text }) => this.chip(text, () => (this.share = share), share === (this.share ?? 1)))}
         </div>

@@ -1,4 +1,5 @@
 import '../parts/no-eval.ts';
+import { decidedOnFloor } from '../link/decider.ts';
 import { openFloorLink } from '../link/open-floor-link.ts';
 import { keepChoices } from '../parts/keep-choices.ts';
 import { holdSound } from '../sound/hold-sound.ts';
@@ -14,6 +15,6 @@ page.language = languageOfPage();
 keepChoices(page, (look) => {
   page.look = look;
 });
-const link = openFloorLink({ page: 'phone' });
+const link = openFloorLink({ page: 'phone', decide: decidedOnFloor });
 holdSound(link);
 holdPhone(page, link, () => performance.now());

@@ -5,7 +5,7 @@ import type { FloorState } from '../../shared/floor/state.ts';
 import { wayOf } from '../../shared/floor/way.ts';
 import type { Obstacle } from '../../shared/floor/ways-out.ts';
 import { temperatureText } from '../parts/temperature-text.ts';
-import { ALLERGENS, gramsWords, listWords } from '../words/floor.ts';
+import { ALLERGENS, listWords } from '../words/floor.ts';
 import { reasonWords, type RefusalFacts } from '../words/refusals.ts';
 import {
   insteadOfWords,
@@ -66,9 +66,9 @@ function despiteWords({ refusal }: Obstacle, facts: RefusalFacts): string | null
     case 'changeOverNeeded':
       return mayBeInWords(listWords(refusal.allergens.map((allergen) => ALLERGENS[allergen])), facts.mixer(refusal.mixerId));
     case 'lastOfFerment':
-      return lessThanSeedWords(gramsWords(refusal.seedG));
+      return lessThanSeedWords(facts.weight(refusal.seedG));
     case 'notEnoughToDraw':
-      return lessThanNeededWords(gramsWords(refusal.hasG), gramsWords(refusal.neededG));
+      return lessThanNeededWords(facts.weight(refusal.hasG), facts.weight(refusal.neededG));
     case 'nothingToDraw':
       return withoutWords(facts.formula(refusal.formulaId));
     case 'vesselsShort':

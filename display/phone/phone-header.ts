@@ -7,7 +7,7 @@ import { zoneOf } from './floor-facts.ts';
 import { ShowScreenEvent } from './phone-events.ts';
 import { baseStyles, buttonStyles } from './phone-styles.ts';
 
-/** The house's clock, how the phone stands to its server, and whose phone it is. */
+/** The house's clock, how the phone stands to its server, and whose phone it is, or, slotted in its place, where else to go. */
 @customElement('phone-header')
 export class PhoneHeader extends LitElement {
   static override styles = [
@@ -88,7 +88,9 @@ export class PhoneHeader extends LitElement {
           : html`<div class="line">
               <span class="clock">${clockText(this.nowMs, zone)}</span>
               <span class="link">${this.calmWords(view)}</span>
-              <button type="button" @act=${this.openDevice}><span class="unseen">${PHONE.thisPhone}: </span>${name}</button>
+              <slot
+                ><button type="button" @act=${this.openDevice}><span class="unseen">${PHONE.thisPhone}: </span>${name}</button></slot
+              >
             </div>`
       }
       ${view.pace === 1 ? nothing : html`<p class="pace">${phonePaceWords(view.pace)}</p>`}

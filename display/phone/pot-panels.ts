@@ -7,11 +7,11 @@ import { PANELS } from '../words/panels.ts';
 import type { CardModel } from './card-model.ts';
 import { CardPanel } from './card-panel.ts';
 import { feedTargetG, feedTimes, usualFeed, type Feed, type FeedTime } from './feed-model.ts';
-import './number-stepper.ts';
-import type { ValueChosenEvent } from './number-stepper.ts';
 
 /** Step of the weights, in grams. */
 const STEP_G = 10;
+/** Heavier than any pot, in grams. */
+const MOST_G = 10_000_000;
 /** From here on in the day it is night, for words. */
 const EVENING = '18:00';
 
@@ -28,20 +28,13 @@ export class FeedPanel extends CardPanel {
       <h2>${PANELS.feedTitle(card.tag)}</h2>
       ${this.weight('seedG', PANELS.feedSeed, feed.seedG)} ${this.weight('flourG', PANELS.feedFlour, feed.flourG)}
       ${this.weight('waterG', PANELS.feedWater, feed.waterG)}
-      <p class="note" role="status">${PANELS.feedMakes(totalG)}</p>
+      <p class="note" role="status">${PANELS.feedMakes(this.weightText(totalG))}</p>
       ${this.doing(PANELS.feedDone(card.tag), totalG > 0, () => this.say({ type: 'finishStep', ...this.onStep(card), feed }))}
     `;
   }
 
   private weight(which: keyof Feed, label: string, grams: number): TemplateResult {
-    return html`<number-stepper
-      label=${label}
-      unit="g"
-      .value=${grams}
-      .step=${STEP_G}
-      .most=${10_000_000}
-      @value-chosen=${(event: ValueChosenEvent) => (this.said = { ...this.said, [which]: event.value })}
-    ></number-stepper>`;
+    return this.weightStepper(label, grams, { stepG: STEP_G, mostG: MOST_G }, (said) => (this.said = { ...this.said, [which]: said }));
   }
 }
 
@@ -54,15 +47,7 @@ export class PlanFeedPanel extends CardPanel {
     const grams = this.wantedG ?? Math.round(feedTargetG(pot));
     return html`
       <h2>${PANELS.planFeedTitle(card.tag)}</h2>
-      <number-stepper
-        label=${PANELS.planFeedUpTo}
-        unit="g"
-        .value=${grams}
-        .step=${STEP_G * 10}
-        .least=${1}
-        .most=${10_000_000}
-        @value-chosen=${(event: ValueChosenEvent) => (this.wantedG = event.value)}
-      ></number-stepper>
+      ${this.weightStepper(PANELS.planFeedUpTo, grams, { stepG: STEP_G * 10, leastG: 1, mostG: MOST_G }, (wantedG) => (this.wantedG = wantedG))}
       <div class="two">
         ${feedTimes(this.nowMs, this.zone).map(
           (time) =>

@@ -13,12 +13,15 @@ export type ReadWhere = TemperatureReading['where'];
  * What a probe can read of each, in °C: beyond it somebody slipped. Dough from frozen to a warm proof; a crumb that gives
  * off steam stays about the boiling point of water, 100 °C at sea level; sugar boils higher in a filling (from memory).
  */
-const RANGE_C: Readonly<Record<ReadWhere, Range>> = {
+export const RANGE_C: Readonly<Record<ReadWhere, Range>> = {
   dough: { least: -25, most: 50 },
   core: { least: -25, most: 110 },
   water: { least: 0, most: 100 },
   filling: { least: -25, most: 180 },
   room: { least: -30, most: 60 },
+  flour: { least: -30, most: 60 },
+  tap: { least: 0, most: 60 },
+  preferment: { least: -10, most: 50 },
 };
 
 /** Where a stepper begins when nothing is known, in °C. */

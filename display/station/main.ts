@@ -1,4 +1,5 @@
 import '../parts/no-eval.ts';
+import { decidedOnFloor } from '../link/decider.ts';
 import { openFloorLink } from '../link/open-floor-link.ts';
 import { keepChoices } from '../parts/keep-choices.ts';
 import { holdSound } from '../sound/hold-sound.ts';
@@ -18,7 +19,7 @@ keepChoices(page, (look) => {
   page.look = look;
 });
 
-const link = openFloorLink({ page: 'station' });
+const link = openFloorLink({ page: 'station', decide: decidedOnFloor });
 holdSound(link);
 holdStation(page, link, () => performance.now(), keepStation);
 

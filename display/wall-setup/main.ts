@@ -1,4 +1,5 @@
 import '../parts/no-eval.ts';
+import { decidedOnFloor } from '../link/decider.ts';
 import { openFloorLink } from '../link/open-floor-link.ts';
 import { randomBytes } from '../link/random-id.ts';
 import { keepLanguageChoice } from '../parts/keep-choices.ts';
@@ -11,7 +12,7 @@ import { gapsFrom, RING_COUNT } from './ring-answers.ts';
 import './setup-page.ts';
 
 // To the house this page is the wall that it is about, but one that never sounds: another device does meanwhile.
-const link = openFloorLink({ page: 'wall' });
+const link = openFloorLink({ page: 'wall', decide: decidedOnFloor });
 link.setSound('none');
 const page = document.createElement('setup-page');
 const newGaps = (): void => {

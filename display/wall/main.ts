@@ -1,4 +1,5 @@
 import '../parts/no-eval.ts';
+import { decidedOnFloor } from '../link/decider.ts';
 import { openFloorLink } from '../link/open-floor-link.ts';
 import { lookOf, onBrowserLook, showLook } from '../parts/look.ts';
 import { LostLinkSound } from '../sound/lost-link-sound.ts';
@@ -11,7 +12,7 @@ import { WALL } from '../words/wall.ts';
 import { isAddressed } from './wall-settings.ts';
 import './wall-page.ts';
 
-const link = openFloorLink({ page: 'wall' });
+const link = openFloorLink({ page: 'wall', decide: decidedOnFloor });
 const player = openPageSound();
 const page = document.createElement('wall-page');
 document.title = `${WALL.pageTitle} · Ovenward`;

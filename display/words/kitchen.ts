@@ -14,6 +14,7 @@ export const {
   RULE_SETS,
   TEMPERATURE_UNITS,
   WEIGHT_UNITS,
+  WATER_FORMS,
   BLOCK_REASONS,
   addWords,
   addWithinWords,

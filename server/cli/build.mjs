@@ -46,17 +46,18 @@ const PARTS = {
  * Builds those of the parts whose sources are not the ones they were built from. Throws a LaunchFault where a tool fails.
  *
  * @param {readonly PartName[]} names
+ * @param {(line: string) => void} [tell] told what is being waited for
  */
-export async function ensureBuilt(names) {
+export async function ensureBuilt(names, tell = say) {
   if (staleParts(names).length === 0) return;
   await withLauncherLock(async () => {
     // Somebody else may have built while this process waited.
     const stale = staleParts(names);
     if (stale.length === 0) return;
-    say('building…');
+    tell('building…');
     // tsc writes shared and server for both parts that need it: one after the other. The pages are vite's own and go beside it.
     await settleAll([buildInOrder(stale.filter((name) => name !== 'pages')), buildInOrder(stale.filter((name) => name === 'pages'))]);
-  });
+  }, tell);
 }
 
 /**

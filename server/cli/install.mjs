@@ -57,8 +57,12 @@ export function installedMatchesLock(lockText, installedText) {
   });
 }
 
-/** Installs what the lock file asks for, unless it is there. Throws a LaunchFault where that fails. */
-export async function ensureInstalled() {
+/**
+ * Installs what the lock file asks for, unless it is there. Throws a LaunchFault where that fails.
+ *
+ * @param {(line: string) => void} [tell] told what is being waited for
+ */
+export async function ensureInstalled(tell = say) {
   if (isStamped()) return;
   await withLauncherLock(async () => {
     // Somebody else may have installed while this process waited.
@@ -68,10 +72,10 @@ export async function ensureInstalled() {
       writeFileSync(STAMP, JSON.stringify(key));
       return;
     }
-    say('installing packages (a minute or two on a first start)…');
+    tell('installing packages (a minute or two on a first start)…');
     await install();
     writeFileSync(STAMP, JSON.stringify(key));
-  });
+  }, tell);
 }
 
 function isStamped() {

@@ -8,8 +8,9 @@ import { say } from './say.mjs';
  *
  * @template Value
  * @param {() => Promise<Value>} work
+ * @param {(line: string) => void} [tell] told whom is being waited for
  */
-export function withLauncherLock(work) {
-  const onWait = (/** @type {number} */ pid) => say(`waiting: process ${pid} is installing or building here…`);
+export function withLauncherLock(work, tell = say) {
+  const onWait = (/** @type {number} */ pid) => tell(`waiting: process ${pid} is installing or building here…`);
   return withLock(join(BUILD, 'launch.lock'), { onWait }, work);
 }

@@ -5,17 +5,19 @@ import { ensureBuilt } from './build.mjs';
 import { ensureChromium } from './chromium.mjs';
 import { ensureInstalled } from './install.mjs';
 import { BUILD, ROOT } from './places.mjs';
-import { LaunchFault, say } from './say.mjs';
+import { LaunchFault, say, sayNothing } from './say.mjs';
 
 /**
- * A command: the module whose `main(args)` it is, the parts that have to be built before, and whether it drives a browser.
+ * A command: the module whose `main(args)` it is, the parts that have to be built before, whether it drives a browser, and whether
+ * its streams are its own: then nobody is told of an installation or a build unless it fails.
  *
- * @typedef {{ module: string, parts: readonly ('server' | 'pages' | 'tests')[], needsChromium?: boolean }} Command
+ * @typedef {{ module: string, parts: readonly ('server' | 'pages' | 'tests')[], needsChromium?: boolean, ownsStreams?: boolean }} Command
  * @type {ReadonlyMap<string, Command>}
  */
 const COMMANDS = new Map([
   ['serve', { module: join(BUILD, 'js/server/cli/serve.js'), parts: ['server', 'pages'] }],
   ['verify', { module: join(BUILD, 'js/server/cli/verify.js'), parts: ['server'] }],
+  ['calc', { module: join(BUILD, 'js/server/cli/calc.js'), parts: ['server'], ownsStreams: true }],
   // The tests build what they need themselves, as stages whose faults are reported like any other.
   ['test', { module: join(ROOT, 'server/cli/test.mjs'), parts: [] }],
   ['bench', { module: join(BUILD, 'js/tests/bench/main.js'), parts: ['server', 'pages', 'tests'] }],
@@ -38,8 +40,9 @@ export async function runCommand([name = '', ...args]) {
     return USAGE;
   }
   try {
-    await ensureInstalled();
-    await ensureBuilt(command.parts);
+    const tell = command.ownsStreams === true ? sayNothing : say;
+    await ensureInstalled(tell);
+    await ensureBuilt(command.parts, tell);
     if (command.needsChromium === true) process.env['CHROMIUM_PATH'] = await ensureChromium();
     if (!existsSync(command.module)) throw new LaunchFault(`The command "${name}" has no program: ${command.module} is missing.`);
   } catch (fault) {

@@ -24,7 +24,7 @@ export const STAGES = [
   { name: 'types', run: async () => check(await checkTypes(), 'The type check found faults.') },
   { name: 'format', run: () => checkWith('oxfmt', ['--check'], 'Some files are not formatted. Run: npx oxfmt') },
   { name: 'lint', run: () => checkWith('oxlint', ['--type-aware', '--deny-warnings'], 'The linter found faults.') },
-  { name: 'domain', budgetS: 8, run: () => runSuite('domain') },
+  { name: 'domain', budgetS: 15, run: () => runSuite('domain') },
   { name: 'build', neededBy: ['server', 'browser'], run: build },
   { name: 'server', budgetS: 30, run: () => runSuite('server') },
   { name: 'simulation', budgetS: 30, run: () => runSuite('simulation') },

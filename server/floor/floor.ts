@@ -2,7 +2,7 @@ import type { Logger } from 'pino';
 import type { FloorCommand, TapTime } from '../../shared/floor/commands.ts';
 import { decide } from '../../shared/floor/decide.ts';
 import type { RecordedEvent } from '../../shared/floor/events.ts';
-import { evolve } from '../../shared/floor/evolve.ts';
+import { evolveAll } from '../../shared/floor/evolve.ts';
 import type { Outcome, Refusal } from '../../shared/floor/refusals.ts';
 import type { FloorState } from '../../shared/floor/state.ts';
 import { canBeUndone } from '../../shared/floor/undo-memory.ts';
@@ -139,7 +139,7 @@ export class Floor {
       const { outcome, recorded, entry } = this.#decide(tentative, submission);
       decided.set(commandId, outcome);
       fresh.add(commandId);
-      tentative = recorded.reduce(evolve, tentative);
+      tentative = evolveAll(tentative, recorded);
       events.push(...recorded);
       if (entry !== null) entries.push(entry);
     }

@@ -6,10 +6,13 @@ import { knownRoute, mayUse, type RoleOf } from '../access/roles.ts';
 import type { Devices } from '../devices/devices.ts';
 import type { LiveHub } from '../live/live-hub.ts';
 import { serveApi, type ApiOptions } from './api.ts';
+import { serveBook } from './book-route.ts';
+import { serveCalc } from './calc-route.ts';
 import { knownDevice, setCookiesOnUpgrade } from './device-cookie.ts';
 import { serveLive } from './live-route.ts';
 import { servePages } from './pages.ts';
 import { sendProblem } from './problem.ts';
+import { serveWeighOut } from './weigh-out-route.ts';
 
 /** Largest body of a request, in bytes. */
 const MAX_BODY_BYTES = 256 * 1024;
@@ -17,6 +20,8 @@ const MAX_BODY_BYTES = 256 * 1024;
 const FAREWELL_MS = 500;
 
 export interface AppOptions extends Omit<ApiOptions, 'clientCount'> {
+  /** Ids for what a request begins that names none itself. */
+  readonly newId: () => string;
   readonly hub: LiveHub;
   readonly log: FastifyBaseLogger;
   /** Where the built pages are; null serves the api alone. */
@@ -24,7 +29,7 @@ export interface AppOptions extends Omit<ApiOptions, 'clientCount'> {
 }
 
 /** The web server around a floor, not listening yet. */
-export async function buildApp({ hub, log, pagesFolder, ...api }: AppOptions): Promise<FastifyInstance> {
+export async function buildApp({ hub, log, pagesFolder, newId, ...api }: AppOptions): Promise<FastifyInstance> {
   const app: FastifyInstance = fastify({ loggerInstance: log, bodyLimit: MAX_BODY_BYTES, forceCloseConnections: true });
   // Text is no command; left in, a form on a page of another site could send one.
   app.removeContentTypeParser('text/plain');
@@ -33,7 +38,7 @@ export async function buildApp({ hub, log, pagesFolder, ...api }: AppOptions): P
   guardRoutes(app, api.devices, api.roleOf);
   app.setErrorHandler<Error & { statusCode?: number; code?: string }>((error, request, reply) => {
     if (error.code === 'FST_ERR_CTP_BODY_TOO_LARGE')
-      return sendProblem(reply, 413, 'tooLarge', { detail: `At most ${MAX_BODY_BYTES} bytes.` });
+      return sendProblem(reply, 413, 'tooLarge', { detail: `At most ${request.routeOptions.bodyLimit} bytes.` });
     if (error.code === 'FST_ERR_CTP_INVALID_MEDIA_TYPE')
       return sendProblem(reply, 415, 'wrongMediaType', { detail: 'Send application/json.' });
     if (error.statusCode !== undefined && error.statusCode < 500)
@@ -46,6 +51,9 @@ export async function buildApp({ hub, log, pagesFolder, ...api }: AppOptions): P
   );
   serveLive(app, hub, api);
   serveApi(app, { ...api, clientCount: () => hub.clientCount });
+  serveBook(app, { ...api, newId });
+  serveCalc(app);
+  serveWeighOut(app, api);
   if (pagesFolder !== null) await servePages(app, pagesFolder);
   return app;
 }

@@ -2,8 +2,9 @@ import type { Logger } from 'pino';
 import type { ZodError } from 'zod';
 import type { RecordedEvent } from '../../shared/floor/events.ts';
 import type { Outcome } from '../../shared/floor/refusals.ts';
+import { forScreens } from '../../shared/floor/for-screens.ts';
 import { unreachable } from '../../shared/result.ts';
-import { pathText } from '../../shared/documents/bakehouse-file.ts';
+import { pathText } from '../../shared/documents/path-text.ts';
 import type { Device, DownMessage } from '../../shared/wire/down.ts';
 import {
   CLOSE,
@@ -19,6 +20,7 @@ import { mayGive, mayUse, type RoleOf } from '../access/roles.ts';
 import type { HouseClock } from '../clock/house-clock.ts';
 import type { Committed, Floor } from '../floor/floor.ts';
 import type { SoundOrder } from '../floor/sounder.ts';
+import { News } from './news.ts';
 import type { Peer } from './peer.ts';
 import { RecentEvents } from './recent-events.ts';
 import type { LiveSession, Session } from './session.ts';
@@ -58,12 +60,14 @@ export interface Connection {
 
 /**
  * All walls and phones. Each says hello with what it holds and gets what it misses, then events as they come: one
- * message per group of commands, made once for everybody. Who cannot keep up is dropped and starts from a snapshot.
+ * message per group of commands, made once for everybody. Who cannot keep up is dropped and starts from a snapshot; all
+ * get one where events would name documents that screens have not.
  */
 export class LiveHub {
   readonly #options: LiveHubOptions;
   readonly #sessions = new Set<Holder>();
   readonly #recent = new RecentEvents(MAX_CATCH_UP_EVENTS);
+  readonly #news: News;
   readonly #stop: () => void;
   #snapshot: { readonly sequence: number; readonly text: string } | null = null;
   #nextNumber = 1;
@@ -72,6 +76,7 @@ export class LiveHub {
   constructor(options: LiveHubOptions, recentEvents: readonly RecordedEvent[]) {
     this.#options = options;
     this.#recent.add(recentEvents);
+    this.#news = new News(options.floor.state, recentEvents);
     this.#stop = options.floor.onCommitted((committed) => this.#publish(committed));
   }
 
@@ -225,7 +230,8 @@ export class LiveHub {
       addresses: [...addresses],
     });
     const { sequence } = floor.state;
-    const missing = hello.kitchenId === floor.kitchenId && hello.lastSequence > 0 ? this.#recent.after(hello.lastSequence, sequence) : null;
+    const goesOn = hello.kitchenId === floor.kitchenId && hello.lastSequence > 0 && this.#news.canGoOnFrom(hello.lastSequence);
+    const missing = goesOn ? this.#recent.after(hello.lastSequence, sequence) : null;
     if (missing === null) peer.send(this.#snapshotText());
     else if (missing.length > 0) this.#send(session, { type: 'events', events: [...missing] });
     this.#send(session, { type: 'live', sequence });
@@ -235,10 +241,7 @@ export class LiveHub {
 
   #publish(committed: Committed): void {
     this.#recent.add(committed.events);
-    const text = JSON.stringify({ type: 'events', events: committed.events } satisfies {
-      type: 'events';
-      events: readonly RecordedEvent[];
-    });
+    const text = this.#news.tell(committed.state, committed.events) ?? this.#snapshotText();
     for (const holder of this.#sessions) {
       if (holder.session.phase !== 'live') continue;
       if (holder.session.peer.backlogBytes > MAX_BACKLOG_BYTES) {
@@ -255,7 +258,7 @@ export class LiveHub {
     if (this.#snapshot?.sequence !== state.sequence) {
       this.#snapshot = {
         sequence: state.sequence,
-        text: JSON.stringify({ type: 'snapshot', sequence: state.sequence, state } satisfies DownMessage),
+        text: JSON.stringify({ type: 'snapshot', sequence: state.sequence, state: forScreens(state) } satisfies DownMessage),
       };
     }
     return this.#snapshot.text;

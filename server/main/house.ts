@@ -145,7 +145,7 @@ async function startHouse(
     tester.look();
     void caller.look();
   });
-  const app = await buildApp({ hub, log, pagesFolder, floor, journal, devices, clock, roleOf });
+  const app = await buildApp({ hub, log, pagesFolder, floor, journal, devices, clock, roleOf, newId });
   let everyFewSeconds = timers.set(tick, HEARTBEAT_MS);
   function tick(): void {
     hub.sweep();

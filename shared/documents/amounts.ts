@@ -1,4 +1,5 @@
-import type { Allergen, Formula, Ingredient } from './formula.ts';
+import type { Allergen } from './allergen.ts';
+import type { Formula, Ingredient, Part } from './formula.ts';
 import type { Addition } from './method.ts';
 
 /** Finds the formula that another one names; null where the books have none. */
@@ -16,9 +17,15 @@ function partG(part: Formula['parts'][number] | undefined): number {
   return (part?.items ?? []).reduce((sum, line) => sum + line.g, 0);
 }
 
+/** How much of a part is the pot's own seed, in grams. */
+export function seedGIn(part: Part): number {
+  return part.items.reduce((sum, line) => sum + ('seed' in line ? line.g : 0), 0);
+}
+
 /**
  * Grams of each ingredient in one gram of what the formula makes, parts and other formulas resolved. A formula that
- * the books lack counts as nothing.
+ * the books lack counts as nothing. What was kept back of a pot is what the pot is made of, feed after feed: the shares
+ * are those of everything else.
  */
 export function sharesOf(formula: Formula, formulaOf: FormulaOf, depth = 0): ReadonlyMap<string, number> {
   const shares = new Map<string, number>();
@@ -33,11 +40,12 @@ export function sharesOf(formula: Formula, formulaOf: FormulaOf, depth = 0): Rea
         add(line.item, line.g);
         continue;
       }
+      if ('seed' in line) continue;
       const other = 'formula' in line ? formulaOf(line.formula) : null;
       const within = 'part' in line ? byPart.get(line.part) : other === null ? undefined : sharesOf(other, formulaOf, depth + 1);
       for (const [id, share] of within ?? []) add(id, share * line.g);
     }
-    const totalG = partG(part);
+    const totalG = partG(part) - seedGIn(part);
     last = new Map([...grams].map(([id, g]) => [id, totalG === 0 ? 0 : g / totalG]));
     byPart.set(part.name, last);
   }

@@ -1,10 +1,10 @@
 import { z } from 'zod';
-import { unreachable } from '../result.ts';
+import { bookFaultMessage, bookFaultOptions } from './book-fault-facts.ts';
 
 const count = z.number().int().min(0);
 
 /**
- * What is wrong with a house or a kitchen, in facts: files, the api and the command line tell them in English by
+ * What is wrong with a house, a kitchen or the book, in facts: files, the api and the command line tell them in English by
  * `faultMessage`, screens in their own language.
  */
 export const faultFactsSchema = z.discriminatedUnion('code', [
@@ -19,6 +19,7 @@ export const faultFactsSchema = z.discriminatedUnion('code', [
   /** Fewer vessels than doughs hold; `name` where the vessel itself was taken out. */
   z.strictObject({ code: z.literal('vesselsHeld'), name: z.string().nullable(), heldCount: count }),
   z.strictObject({ code: z.literal('zoneUnknown'), zone: z.string() }),
+  ...bookFaultOptions,
 ]);
 
 export type FaultFacts = z.infer<typeof faultFactsSchema>;
@@ -44,6 +45,6 @@ export function faultMessage(facts: FaultFacts): string {
     case 'zoneUnknown':
       return `there is no time zone "${facts.zone}"; zones are named like Europe/London`;
     default:
-      return unreachable(facts);
+      return bookFaultMessage(facts);
   }
 }

@@ -1,39 +1,14 @@
 import { z } from 'zod';
+import { allergenSchema } from './allergen.ts';
 import { gramsSchema, keySchema, minutesSchema, nameSchema, piecesSchema, remarkSchema, tagLettersSchema } from './names.ts';
 import { sidePrepSchema, stepSchema } from './method.ts';
 
 /** Kinds of ingredient, by what they count towards in the totals. */
 export const ingredientKindSchema = z.enum(['flour', 'water', 'salt', 'yeast', 'fat', 'sugar', 'egg', 'dairy', 'seed', 'other']);
 
-/** EU 1169/2011 Annex II, the named cereals and nuts kept apart; as printed on the ingredient, never worked out by us. */
-export const allergenSchema = z.enum([
-  'wheat',
-  'rye',
-  'barley',
-  'oats',
-  'crustaceans',
-  'egg',
-  'fish',
-  'peanut',
-  'soybean',
-  'milk',
-  'almond',
-  'hazelnut',
-  'walnut',
-  'cashew',
-  'pecan',
-  'brazil-nut',
-  'pistachio',
-  'macadamia',
-  'celery',
-  'mustard',
-  'sesame',
-  'sulphites',
-  'lupin',
-  'molluscs',
-]);
-
-export type Allergen = z.infer<typeof allergenSchema>;
+/** How yeast is bought. Doughs written with one form are weighed with another by their customary ratios. */
+export const yeastFormSchema = z.enum(['fresh', 'dry', 'instant']);
+export type YeastForm = z.infer<typeof yeastFormSchema>;
 
 export const ingredientSchema = z.strictObject({
   id: keySchema,
@@ -42,16 +17,22 @@ export const ingredientSchema = z.strictObject({
   /** Water in it, where it counts towards hydration (egg, milk). */
   waterPct: z.number().min(0).max(100).optional(),
   allergens: z.array(allergenSchema).default([]),
+  /** For yeast: missing where nobody said. */
+  yeastForm: yeastFormSchema.optional(),
 });
 
-/** A line of a part: an ingredient's weight, the weight taken of an earlier part, or of what another formula makes. */
+/**
+ * A line of a part: an ingredient's weight, the weight taken of an earlier part, of what another formula makes, or, in a
+ * living ferment, of what was kept back of the pot itself.
+ */
 export const partItemSchema = z.union(
   [
     z.strictObject({ item: keySchema, g: gramsSchema }),
     z.strictObject({ part: nameSchema, g: gramsSchema }),
     z.strictObject({ formula: keySchema, g: gramsSchema }),
+    z.strictObject({ seed: z.literal(true), g: gramsSchema }),
   ],
-  'a line is { "item": ingredient, "g": grams }, { "part": name of an earlier part, "g": grams } or { "formula": another formula, "g": grams }',
+  'a line is { "item": ingredient, "g": grams }, { "part": name of an earlier part, "g": grams }, { "formula": another formula, "g": grams } or { "seed": true, "g": grams }',
 );
 
 /** Poolish, levain, soaker, and last the dough itself. */
@@ -82,9 +63,12 @@ export const formulaSchema = z.strictObject({
   doughC: z.number().min(-5).max(45).optional(),
   /** For a living ferment: so much stays in the pot to be fed again. Missing where it is made anew each time. */
   seedG: gramsSchema.optional(),
+  /** Left on the bench, the scraper and in the bowl between mixing and pieces, per cent of the dough. */
+  handlingLossPct: z.number().min(0).max(30).optional(),
   takesBack: z.array(takesBackSchema).max(4).default([]),
   sidePreps: z.array(sidePrepSchema).max(20).default([]),
   method: z.array(stepSchema).min(1).max(40),
+  note: remarkSchema.optional(),
 });
 
 /** What a cut becomes: its piece weight and its own way from the dividing on. */
@@ -106,5 +90,7 @@ export const productSchema = z.strictObject({
 });
 
 export type Ingredient = z.infer<typeof ingredientSchema>;
+export type Part = z.infer<typeof partSchema>;
+export type PartItem = z.infer<typeof partItemSchema>;
 export type Formula = z.infer<typeof formulaSchema>;
 export type Product = z.infer<typeof productSchema>;

@@ -26,6 +26,23 @@ export const soundSettingsSchema = z
   .prefault({});
 export type SoundSettings = z.infer<typeof soundSettingsSchema>;
 
+/**
+ * By which custom the house speaks of the mixer's warming, at the screens alone: kelvins that the dough rises, a friction
+ * factor subtracted once, or a base temperature. What is kept is the rise.
+ */
+export const waterFormSchema = z.enum(['rise', 'friction', 'base']);
+export type WaterForm = z.infer<typeof waterFormSchema>;
+
+/** Water and ice for the dough. */
+export const waterSettingsSchema = z
+  .strictObject({
+    form: waterFormSchema.default('rise'),
+    /** How cold the ice is when it goes in, in °C. */
+    iceC: z.number().min(-30).max(0).default(0),
+  })
+  .prefault({});
+export type WaterSettings = z.infer<typeof waterSettingsSchema>;
+
 /** What holds for the whole bakehouse. Each adoption is an event with the next version number. */
 export const houseSchema = z.strictObject({
   name: nameSchema,
@@ -40,6 +57,7 @@ export const houseSchema = z.strictObject({
   /** Divisions of the scales in use, in grams. */
   scalesG: z.strictObject({ bench: z.number().positive().max(100), fine: z.number().positive().max(10) }).default({ bench: 5, fine: 0.1 }),
   sound: soundSettingsSchema,
+  water: waterSettingsSchema,
 });
 
 export type House = z.infer<typeof houseSchema>;

@@ -1,5 +1,6 @@
 import { z } from 'zod';
-import { celsiusSchema, gramsSchema, keySchema, minutesSchema, nameSchema } from './names.ts';
+import { allergenSchema } from './allergen.ts';
+import { celsiusSchema, gramsSchema, keySchema, minutesSchema, nameSchema, remarkSchema } from './names.ts';
 
 /** Where somebody works. Stations stand for people: names of people are never part of a document. */
 export const stationSchema = z.strictObject({ id: keySchema, name: nameSchema, hands: z.number().int().min(1).max(20).default(1) });
@@ -14,6 +15,8 @@ export const mixerSchema = z.strictObject({
   bowlComesOff: z.boolean().default(false),
   /** How long it takes to clean after a dough with allergens that the next one has not; missing where nobody changes over. */
   changeOverMin: minutesSchema.optional(),
+  /** By how much a dough warms while it is mixed, in kelvin, until the house has learned it. */
+  riseK: z.number().min(0).max(30).optional(),
   station: keySchema,
 });
 
@@ -66,6 +69,8 @@ export const kitchenSchema = z.strictObject({
   restPlaces: z.array(restPlaceSchema).min(1).max(100),
   vessels: z.array(vesselSchema).max(200).default([]),
   ovens: z.array(ovenSchema).max(20),
+  /** What may get into anything that is made here although no formula names it: shown with every product. */
+  mayContain: z.strictObject({ allergens: z.array(allergenSchema).default([]), note: remarkSchema.optional() }).optional(),
 });
 
 export type Kitchen = z.infer<typeof kitchenSchema>;

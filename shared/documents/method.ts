@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import type { BookFaultFacts } from './book-fault-facts.ts';
 import { celsiusSchema, keySchema, minutesSchema, nameSchema, piecesSchema, remarkSchema } from './names.ts';
 
 /** The trade's verbs: what a step does to the dough. */
@@ -84,11 +85,26 @@ export const additionSchema = z
   })
   .superRefine((addition, context) => {
     if ((addition.item === undefined) === (addition.formula === undefined))
-      context.addIssue({ code: 'custom', path: ['item'], message: 'an addition names an item or a formula, one of the two' });
+      context.addIssue({
+        code: 'custom',
+        path: ['item'],
+        message: 'an addition names an item or a formula, one of the two',
+        params: inFacts({ code: 'additionOfOne' }),
+      });
     if (addition.pct !== undefined && addition.gPerPiece !== undefined)
-      context.addIssue({ code: 'custom', path: ['gPerPiece'], message: 'an addition is per cent or grams a piece, not both' });
+      context.addIssue({
+        code: 'custom',
+        path: ['gPerPiece'],
+        message: 'an addition is per cent or grams a piece, not both',
+        params: inFacts({ code: 'additionInOneWay' }),
+      });
     if (addition.heldBack && addition.item === undefined)
-      context.addIssue({ code: 'custom', path: ['heldBack'], message: 'only an ingredient can be held back' });
+      context.addIssue({
+        code: 'custom',
+        path: ['heldBack'],
+        message: 'only an ingredient can be held back',
+        params: inFacts({ code: 'heldBackFormula' }),
+      });
   });
 export type Addition = z.infer<typeof additionSchema>;
 
@@ -175,6 +191,7 @@ export const stepSchema = z
         code: 'custom',
         path: ['minutes', 'earliest'],
         message: `earliest (${earliest} min) must not be after target (${target} min)`,
+        params: inFacts({ code: 'earliestAfterTarget', earliestMin: earliest, targetMin: target }),
       });
     }
     if (latest !== undefined && latest < target) {
@@ -182,6 +199,7 @@ export const stepSchema = z
         code: 'custom',
         path: ['minutes', 'latest'],
         message: `latest (${latest} min) must not be before target (${target} min)`,
+        params: inFacts({ code: 'latestBeforeTarget', latestMin: latest, targetMin: target }),
       });
     }
     const { late, lost } = step.toleranceMin;
@@ -190,23 +208,39 @@ export const stepSchema = z
         code: 'custom',
         path: ['toleranceMin', 'lost'],
         message: `lost (${lost} min) must not come before late (${late} min)`,
+        params: inFacts({ code: 'lostBeforeLate', lostMin: lost, lateMin: late }),
       });
     }
     if (step.kind === 'judged' && step.check === undefined) {
-      context.addIssue({ code: 'custom', path: ['check'], message: 'a judged step needs the check that ends it' });
+      context.addIssue({
+        code: 'custom',
+        path: ['check'],
+        message: 'a judged step needs the check that ends it',
+        params: inFacts({ code: 'checkNeeded' }),
+      });
     }
     if (step.kind === 'bake') {
       const phases = step.bake;
       if (phases === undefined) {
-        context.addIssue({ code: 'custom', path: ['bake'], message: 'a bake needs its phases' });
+        context.addIssue({ code: 'custom', path: ['bake'], message: 'a bake needs its phases', params: inFacts({ code: 'phasesNeeded' }) });
       } else {
         const sumMin = phases.reduce((sum, phase) => sum + phase.minutes, 0);
         if (Math.abs(sumMin - target) > 1e-6) {
-          context.addIssue({ code: 'custom', path: ['bake'], message: `the phases last ${sumMin} min, the target says ${target} min` });
+          context.addIssue({
+            code: 'custom',
+            path: ['bake'],
+            message: `the phases last ${sumMin} min, the target says ${target} min`,
+            params: inFacts({ code: 'phasesDiffer', sumMin, targetMin: target }),
+          });
         }
       }
     } else if (step.bake !== undefined) {
-      context.addIssue({ code: 'custom', path: ['bake'], message: `only a bake has phases, and this step's kind is ${step.kind}` });
+      context.addIssue({
+        code: 'custom',
+        path: ['bake'],
+        message: `only a bake has phases, and this step's kind is ${step.kind}`,
+        params: inFacts({ code: 'phasesOfOther', kind: step.kind }),
+      });
     }
   });
 
@@ -226,4 +260,9 @@ export function endsByNext(step: Step): boolean {
 /** The step's wanted length in minutes for a number of pieces (null where it has none). */
 export function targetMin(step: Step, pieces: number | null): number {
   return step.minutes.target + (step.minutesPerPiece ?? 0) * (pieces ?? 0);
+}
+
+/** What screens say a fault of the shape from, beside the English of files. */
+function inFacts(facts: BookFaultFacts): { readonly facts: BookFaultFacts } {
+  return { facts };
 }

@@ -17,11 +17,14 @@ import {
   callKeySchema,
   callLevelSchema,
   despiteSchema,
+  lineIdSchema,
   lossNamed,
   lotNumberSchema,
+  readWhereSchema,
   resourceBlocked,
   resourceSchema,
   tagSchema,
+  waterTaken,
 } from './events.ts';
 
 /** Minutes that "a little more" offers; any whole number within its range is accepted. */
@@ -41,7 +44,7 @@ export const startStep = z.strictObject({
   type: z.literal('startStep'),
   ...onStep,
   mixerId: keySchema.optional(),
-  despite: z.array(despiteSchema).max(4).optional(),
+  despite: z.array(despiteSchema).max(despiteSchema.options.length).optional(),
 });
 export const finishStep = z.strictObject({
   type: z.literal('finishStep'),
@@ -68,7 +71,7 @@ export const finishStep = z.strictObject({
   feed: z.strictObject({ seedG: gramsSchema, flourG: gramsSchema, waterG: gramsSchema }).optional(),
   /** Which mixer the next phase begins on. */
   mixerId: keySchema.optional(),
-  despite: z.array(despiteSchema).max(4).optional(),
+  despite: z.array(despiteSchema).max(despiteSchema.options.length).optional(),
 });
 /** So many pieces are done by now. */
 export const reportProgress = z.strictObject({
@@ -124,7 +127,7 @@ export const drawFrom = z.strictObject({
   fromWorkpieceId: idSchema,
   toWorkpieceId: idSchema,
   grams: gramsSchema,
-  despite: z.array(despiteSchema).max(4).optional(),
+  despite: z.array(despiteSchema).max(despiteSchema.options.length).optional(),
 });
 export const putBack = z.strictObject({
   type: z.literal('putBack'),
@@ -161,8 +164,9 @@ export const discardWorkpiece = z.strictObject({ type: z.literal('discardWorkpie
 export const readTemperature = z.strictObject({
   type: z.literal('readTemperature'),
   workpieceId: idSchema,
-  where: z.enum(['dough', 'core', 'water', 'filling', 'room']),
+  where: readWhereSchema,
   celsius: celsiusSchema,
+  despite: z.array(despiteSchema).max(despiteSchema.options.length).optional(),
 });
 export const setDeck = z.strictObject({ type: z.literal('setDeck'), deckId: keySchema, temperatureC: celsiusSchema });
 /** A mixer is being cleaned, a deck is out of order: nobody can have it, for so long or until it is freed. */
@@ -181,6 +185,74 @@ export const adoptKitchen = z.strictObject({
   kitchen: kitchenSchema,
 });
 export const adoptHouse = z.strictObject({ type: z.literal('adoptHouse'), fromVersion: z.number().int().min(0), house: houseSchema });
+/** A formula as somebody wrote it: version 0 for one that is new. It becomes the next version; what runs keeps its own. */
+export const adoptFormula = z.strictObject({
+  type: z.literal('adoptFormula'),
+  fromVersion: z.number().int().min(0),
+  formula: formulaSchema,
+});
+export const adoptProduct = z.strictObject({
+  type: z.literal('adoptProduct'),
+  fromVersion: z.number().int().min(0),
+  product: productSchema,
+});
+/** An ingredient, new or as it is now; versions are those of the whole list. */
+export const adoptIngredient = z.strictObject({ type: z.literal('adoptIngredient'), ingredient: ingredientSchema });
+export const archiveFormula = z.strictObject({ type: z.literal('archiveFormula'), formulaId: keySchema, isArchived: z.boolean() });
+/**
+ * A book from a file: what it has that is new or different becomes the next version, all of it or nothing. Its formulas
+ * are out of the way in the book where `archived` has their ids, and in the way otherwise.
+ */
+export const bringInBook = z.strictObject({
+  type: z.literal('bringInBook'),
+  ingredients: z.array(ingredientSchema).max(5000),
+  formulas: z.array(formulaSchema).max(5000),
+  products: z.array(productSchema).max(5000),
+  archived: z.array(keySchema).max(5000).default([]),
+});
+const dayBatchesSchema = z.array(
+  z.strictObject({
+    formulaId: keySchema,
+    plannedStartMs: instantMsSchema,
+    grams: gramsSchema,
+    cuts: z.array(z.strictObject({ productId: keySchema, pieces: piecesSchema, grams: gramsSchema })),
+  }),
+);
+/** More batches for a day that is open, by the formulas in force. */
+export const planBatches = z.strictObject({
+  type: z.literal('planBatches'),
+  serviceDate: serviceDateSchema,
+  batches: dayBatchesSchema.min(1).max(100),
+});
+/** A line of the weigh-out is in the bowl. */
+export const weighIngredient = z.strictObject({
+  type: z.literal('weighIngredient'),
+  workpieceId: idSchema,
+  lineId: lineIdSchema,
+  grams: gramsSchema,
+  lotNumbers: z.array(lotNumberSchema).max(4).default([]),
+});
+export const unweighIngredient = z.strictObject({ type: z.literal('unweighIngredient'), workpieceId: idSchema, lineId: lineIdSchema });
+/** There is only so much of a line: everything else is scaled to it. */
+export const scaleToLine = z.strictObject({
+  type: z.literal('scaleToLine'),
+  workpieceId: idSchema,
+  lineId: lineIdSchema,
+  grams: gramsSchema.refine((g) => g > 0, 'say how much of it there is; without any the batch is discarded instead'),
+});
+/** The water is in, so warm and with so much ice, reckoned from these temperatures. */
+export const takeWater = z.strictObject({
+  type: z.literal('takeWater'),
+  workpieceId: idSchema,
+  mixerId: keySchema.optional(),
+  waterC: waterTaken.shape.waterC,
+  waterG: gramsSchema,
+  iceG: gramsSchema,
+  flourC: celsiusSchema,
+  roomC: celsiusSchema,
+  prefermentC: celsiusSchema.optional(),
+});
+export const forgetRise = z.strictObject({ type: z.literal('forgetRise'), mixerId: keySchema, formulaId: keySchema.optional() });
 /** Plays the burst of a call, so that somebody can say whether it is heard. */
 export const askSoundTest = z.strictObject({ type: z.literal('askSoundTest') });
 /** Whether the last test was heard on the floor. */
@@ -196,14 +268,7 @@ export const bringInDay = z.strictObject({
   formulas: z.array(formulaSchema),
   products: z.array(productSchema),
   serviceDate: serviceDateSchema,
-  batches: z.array(
-    z.strictObject({
-      formulaId: keySchema,
-      plannedStartMs: instantMsSchema,
-      grams: gramsSchema,
-      cuts: z.array(z.strictObject({ productId: keySchema, pieces: piecesSchema, grams: gramsSchema })),
-    }),
-  ),
+  batches: dayBatchesSchema,
 });
 
 // What the server says of time and calls; never taken from a client.
@@ -254,6 +319,17 @@ export const clientCommandSchema = z.discriminatedUnion('type', [
   closeDay,
   adoptKitchen,
   adoptHouse,
+  adoptFormula,
+  adoptProduct,
+  adoptIngredient,
+  archiveFormula,
+  bringInBook,
+  planBatches,
+  weighIngredient,
+  unweighIngredient,
+  scaleToLine,
+  takeWater,
+  forgetRise,
   askSoundTest,
   answerSoundTest,
   undoCommand,

@@ -1,5 +1,6 @@
 import { allergensIn, type FormulaOf } from '../documents/amounts.ts';
-import type { Allergen, Formula } from '../documents/formula.ts';
+import type { Allergen } from '../documents/allergen.ts';
+import type { Formula } from '../documents/formula.ts';
 import type { Lot } from './events.ts';
 import { versionKey, type BroughtIn, type FloorState, type Workpiece } from './state.ts';
 

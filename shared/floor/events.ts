@@ -1,5 +1,6 @@
 import { z } from 'zod';
-import { allergenSchema, formulaSchema, ingredientSchema, productSchema, putBackKindSchema } from '../documents/formula.ts';
+import { allergenSchema } from '../documents/allergen.ts';
+import { formulaSchema, ingredientSchema, productSchema, putBackKindSchema } from '../documents/formula.ts';
 import { houseSchema } from '../documents/house.ts';
 import { kitchenSchema } from '../documents/kitchen.ts';
 import {
@@ -37,7 +38,7 @@ export const resourceSchema = z.strictObject({
 });
 
 /** What a baker may go on with knowingly; it is kept with the fact. */
-export const despiteSchema = z.enum(['changeOver', 'lastOfFerment', 'vesselsShort', 'withoutSource']);
+export const despiteSchema = z.enum(['changeOver', 'lastOfFerment', 'vesselsShort', 'withoutSource', 'wildReading']);
 export type Despite = z.infer<typeof despiteSchema>;
 
 /** For which step of which workpiece a prep is made, and by which rule of order. */
@@ -66,6 +67,11 @@ export type StepPins = z.infer<typeof pinsSchema>;
 export const lotNumberSchema = z.string().trim().min(1, 'a lot number cannot be empty').max(80);
 export const lotSchema = z.strictObject({ ingredientId: keySchema, lotNumber: lotNumberSchema });
 export type Lot = z.infer<typeof lotSchema>;
+/** A line of what is weighed out: the n-th item of the m-th part of the formula, counted from 0, as `0-3`. */
+export const lineIdSchema = z.string().regex(/^\d{1,2}-\d{1,2}$/, 'a line is the index of its part, a hyphen, and its index in it');
+/** What can be read of a workpiece; the mixing water, the flour, the tap and the room are the house's and read beside it. */
+export const readWhereSchema = z.enum(['dough', 'core', 'water', 'filling', 'room', 'flour', 'tap', 'preferment']);
+export type ReadWhere = z.infer<typeof readWhereSchema>;
 export const vesselsHeldSchema = z.strictObject({ vesselId: keySchema, count: z.number().int().min(1) });
 export type VesselsHeld = z.infer<typeof vesselsHeldSchema>;
 
@@ -91,15 +97,31 @@ export const ingredientsAdopted = z.strictObject({
   version: z.number().int().min(1),
   ingredients: z.array(ingredientSchema),
 });
+/** One ingredient more, or another wording of one; the list gets the next version. */
+export const ingredientAdopted = z.strictObject({
+  type: z.literal('ingredientAdopted'),
+  version: z.number().int().min(1),
+  ingredient: ingredientSchema,
+});
 export const formulaAdopted = z.strictObject({
   type: z.literal('formulaAdopted'),
   version: z.number().int().min(1),
   formula: formulaSchema,
+  /** Missing in older journals. */
+  atMs: instantMsSchema.optional(),
 });
 export const productAdopted = z.strictObject({
   type: z.literal('productAdopted'),
   version: z.number().int().min(1),
   product: productSchema,
+  atMs: instantMsSchema.optional(),
+});
+/** Out of the way in the book, with its letters free for another; or back again. What runs keeps it. */
+export const formulaArchived = z.strictObject({
+  type: z.literal('formulaArchived'),
+  formulaId: keySchema,
+  isArchived: z.boolean(),
+  atMs: instantMsSchema,
 });
 
 // The day and its plan.
@@ -210,9 +232,10 @@ export const ovenUnloaded = z.strictObject({ type: z.literal('ovenUnloaded'), ..
 export const temperatureRead = z.strictObject({
   type: z.literal('temperatureRead'),
   workpieceId: idSchema,
-  where: z.enum(['dough', 'core', 'water', 'filling', 'room']),
+  where: readWhereSchema,
   celsius: celsiusSchema,
   atMs: instantMsSchema,
+  despite: z.array(despiteSchema).optional(),
 });
 export const ingredientAdded = z.strictObject({
   type: z.literal('ingredientAdded'),
@@ -222,6 +245,68 @@ export const ingredientAdded = z.strictObject({
   lotNumber: lotNumberSchema.optional(),
   /** On top of the weight that the workpiece had. */
   isExtra: z.literal(true).optional(),
+});
+/** A line of the weigh-out is in the bowl; its lot numbers as printed by the supplier. Weighed again, the last counts. */
+export const ingredientWeighed = z.strictObject({
+  type: z.literal('ingredientWeighed'),
+  workpieceId: idSchema,
+  lineId: lineIdSchema,
+  /** Missing where the line is an earlier part or comes from another formula. */
+  ingredientId: keySchema.optional(),
+  grams: gramsSchema,
+  lotNumbers: z.array(lotNumberSchema).max(4),
+  atMs: instantMsSchema,
+});
+/** It was not in the bowl after all. */
+export const ingredientUnweighed = z.strictObject({
+  type: z.literal('ingredientUnweighed'),
+  workpieceId: idSchema,
+  lineId: lineIdSchema,
+  atMs: instantMsSchema,
+});
+/** There is not enough of something: everything else is scaled to it, before it is mixed. */
+export const batchRescaled = z.strictObject({
+  type: z.literal('batchRescaled'),
+  workpieceId: idSchema,
+  fromG: gramsSchema,
+  toG: gramsSchema,
+  cuts: z.array(plannedCutSchema),
+  atMs: instantMsSchema,
+});
+/**
+ * The water that goes into the bowl, and what its temperature was computed from: `waterG` is all of it, `iceG` of that is ice,
+ * `waterC` is how warm the rest was.
+ */
+export const waterTaken = z.strictObject({
+  type: z.literal('waterTaken'),
+  workpieceId: idSchema,
+  mixerId: keySchema,
+  waterC: celsiusSchema,
+  waterG: gramsSchema,
+  iceG: gramsSchema,
+  flourC: celsiusSchema,
+  roomC: celsiusSchema,
+  prefermentC: celsiusSchema.optional(),
+  /** The rise that was reckoned with, in kelvin. */
+  riseK: z.number(),
+  atMs: instantMsSchema,
+});
+/** What a dough's temperature after mixing says of the mixer, the formula and the load. */
+export const riseLearned = z.strictObject({
+  type: z.literal('riseLearned'),
+  workpieceId: idSchema,
+  mixerId: keySchema,
+  formulaId: keySchema,
+  loadG: gramsSchema,
+  riseK: z.number(),
+  atMs: instantMsSchema,
+});
+/** What was learned of a mixer with a formula is forgotten; of all its formulas where none is named. */
+export const riseForgotten = z.strictObject({
+  type: z.literal('riseForgotten'),
+  mixerId: keySchema,
+  formulaId: keySchema.optional(),
+  atMs: instantMsSchema,
 });
 export const waterHeldBackUsed = z.strictObject({
   type: z.literal('waterHeldBackUsed'),
@@ -392,8 +477,10 @@ export const floorEventSchema = z.discriminatedUnion('type', [
   houseAdopted,
   kitchenAdopted,
   ingredientsAdopted,
+  ingredientAdopted,
   formulaAdopted,
   productAdopted,
+  formulaArchived,
   dayOpened,
   dayClosed,
   workpiecePlanned,
@@ -417,6 +504,12 @@ export const floorEventSchema = z.discriminatedUnion('type', [
   ovenUnloaded,
   temperatureRead,
   ingredientAdded,
+  ingredientWeighed,
+  ingredientUnweighed,
+  batchRescaled,
+  waterTaken,
+  riseLearned,
+  riseForgotten,
   waterHeldBackUsed,
   workpieceDivided,
   loadsMade,

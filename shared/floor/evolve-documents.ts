@@ -1,5 +1,5 @@
 import { unreachable } from '../result.ts';
-import { soundSettingsSchema } from '../documents/house.ts';
+import { soundSettingsSchema, waterSettingsSchema } from '../documents/house.ts';
 import type { EventOf, FloorEvent } from './events.ts';
 import { OPEN_DATES_KEPT, versionKey, type FloorState, type Workpiece } from './state.ts';
 
@@ -7,8 +7,7 @@ type DocumentEvent = EventOf<
   | 'houseAdopted'
   | 'kitchenAdopted'
   | 'ingredientsAdopted'
-  | 'formulaAdopted'
-  | 'productAdopted'
+  | 'ingredientAdopted'
   | 'dayOpened'
   | 'dayClosed'
   | 'workpiecePlanned'
@@ -20,8 +19,7 @@ const TYPES: ReadonlySet<string> = new Set<DocumentEvent['type']>([
   'houseAdopted',
   'kitchenAdopted',
   'ingredientsAdopted',
-  'formulaAdopted',
-  'productAdopted',
+  'ingredientAdopted',
   'dayOpened',
   'dayClosed',
   'workpiecePlanned',
@@ -38,27 +36,28 @@ export function isDocumentEvent(event: FloorEvent): event is DocumentEvent {
 export function evolveDocuments(state: FloorState, event: DocumentEvent): FloorState {
   switch (event.type) {
     case 'houseAdopted':
-      // Houses of older journals say nothing of sound: what is usual holds for them.
+      // Houses of older journals say nothing of sound and water: what is usual holds for them.
       return {
         ...state,
-        house: { version: event.version, document: { ...event.house, sound: soundSettingsSchema.parse(event.house.sound) } },
+        house: {
+          version: event.version,
+          document: {
+            ...event.house,
+            sound: soundSettingsSchema.parse(event.house.sound),
+            water: waterSettingsSchema.parse(event.house.water),
+          },
+        },
       };
     case 'kitchenAdopted':
       return { ...state, kitchen: { version: event.version, document: event.kitchen } };
     case 'ingredientsAdopted':
       return { ...state, ingredients: { version: event.version, document: event.ingredients } };
-    case 'formulaAdopted':
-      return {
-        ...state,
-        formulas: { ...state.formulas, [versionKey(event.formula.id, event.version)]: event.formula },
-        formulaVersions: { ...state.formulaVersions, [event.formula.id]: event.version },
-      };
-    case 'productAdopted':
-      return {
-        ...state,
-        products: { ...state.products, [versionKey(event.product.id, event.version)]: event.product },
-        productVersions: { ...state.productVersions, [event.product.id]: event.version },
-      };
+    case 'ingredientAdopted': {
+      const others = state.ingredients?.document ?? [];
+      const index = others.findIndex((other) => other.id === event.ingredient.id);
+      const document = index === -1 ? [...others, event.ingredient] : others.with(index, event.ingredient);
+      return { ...state, ingredients: { version: event.version, document } };
+    }
     case 'dayOpened':
       return {
         ...state,
@@ -109,6 +108,7 @@ function plannedWorkpiece(state: FloorState, event: EventOf<'workpiecePlanned'>)
     parentId: null,
     childIds: [],
     grams: event.grams,
+    scaledToG: event.grams,
     pieces: only?.pieces ?? null,
     plannedPieces: only?.pieces ?? null,
     scrapG: 0,
@@ -126,6 +126,8 @@ function plannedWorkpiece(state: FloorState, event: EventOf<'workpiecePlanned'>)
     stock: event.kind === 'ferment' && seedG !== undefined ? { seedG, fedMs: null, plannedFeeds: [] } : null,
     serves: event.serves ?? null,
     broughtIn: { allergens: [], lotNumbers: [] },
+    weighed: {},
+    water: null,
     call: null,
     heldUntilMs: null,
     finishedMs: null,

@@ -1,9 +1,11 @@
 import { unreachable } from '../result.ts';
+import { evolveBook, isBookEvent, isRecordedBookEvent, type RecordedBookEvent } from './evolve-book.ts';
 import { evolveDocuments, isDocumentEvent } from './evolve-documents.ts';
 import { evolveGenealogy, isGenealogyEvent } from './evolve-genealogy.ts';
 import { evolveWork, isWorkEvent } from './evolve-work.ts';
 import { evolveCalls, isCallEvent } from './evolve-calls.ts';
 import { evolveSoundTest, isSoundTestEvent } from './evolve-sound-test.ts';
+import { evolveWeighing, isWeighingEvent } from './evolve-weighing.ts';
 import { forgetUndo, rememberForUndo } from './undo-memory.ts';
 import type { EventOf, FloorEvent, RecordedEvent } from './events.ts';
 import { prune } from './prune.ts';
@@ -22,14 +24,35 @@ export function evolve(state: FloorState, recorded: RecordedEvent): FloorState {
 
 /** The fold of several events. */
 export function evolveAll(state: FloorState, events: readonly RecordedEvent[]): FloorState {
-  return events.reduce(evolve, state);
+  let next = state;
+  for (let index = 0; index < events.length;) {
+    const run = bookRun(events, index);
+    const recorded = events[index + Math.max(0, run.length - 1)];
+    if (recorded === undefined) return next;
+    next = run.length > 1 ? { ...evolveBook(next, run), sequence: recorded.sequence } : evolve(next, recorded);
+    index += Math.max(1, run.length);
+  }
+  return next;
+}
+
+/** The events about the book that follow one another from an index on. */
+function bookRun(events: readonly RecordedEvent[], from: number): readonly RecordedBookEvent[] {
+  const run: RecordedBookEvent[] = [];
+  for (let index = from; index < events.length; index += 1) {
+    const recorded = events[index];
+    if (recorded === undefined || !isRecordedBookEvent(recorded)) break;
+    run.push(recorded);
+  }
+  return run;
 }
 
 function applyEvent(state: FloorState, event: FloorEvent, recorded: RecordedEvent): FloorState {
   if (isWorkEvent(event)) return pruneAfterEnding(evolveWork(state, event, recorded), event);
   if (isCallEvent(event)) return evolveCalls(state, event);
+  if (isWeighingEvent(event)) return evolveWeighing(state, event, recorded);
   if (isSoundTestEvent(event)) return evolveSoundTest(state, event);
   if (isGenealogyEvent(event)) return pruneAfterEnding(evolveGenealogy(state, event, recorded), event);
+  if (isBookEvent(event)) return evolveBook(state, [{ ...recorded, event }]);
   if (isDocumentEvent(event)) return evolveDocuments(state, event);
   switch (event.type) {
     case 'commandUndone':

@@ -4,6 +4,7 @@ import type { Step } from '../documents/method.ts';
 import { unreachable } from '../result.ts';
 import { holdings, resourceName, type Resource } from './resources.ts';
 import { heldVessels } from './vessels.ts';
+import { formulasInForce, productsInForce } from './book-of.ts';
 import { decksOf } from './slots.ts';
 import { versionKey, type FloorState } from './state.ts';
 import { wayOf } from './way.ts';
@@ -37,16 +38,12 @@ export function changeFaults(state: FloorState, after: Kitchen): FileFault[] {
   return [...removed, ...countFaults(state, before, after)];
 }
 
-/** The methods in force, and those that open doughs began with. */
+/** The methods in force that are not out of the way, and those that open doughs began with. */
 function waysInUse(state: FloorState): readonly Way[] {
-  const formulas = Object.entries(state.formulaVersions).flatMap(([id, version]): readonly Way[] => {
-    const formula = state.formulas[versionKey(id, version)];
-    return formula === undefined ? [] : [{ name: formula.name, steps: formula.method }];
-  });
-  const products = Object.entries(state.productVersions).flatMap(([id, version]): readonly Way[] => {
-    const product = state.products[versionKey(id, version)];
-    return product === undefined ? [] : [{ name: product.name, steps: product.way }];
-  });
+  const formulas = formulasInForce(state).map(({ name, method }): Way => ({ name, steps: method }));
+  const products = productsInForce(state)
+    .filter((product) => !state.archivedFormulas.includes(product.formula))
+    .map(({ name, way }): Way => ({ name, steps: way }));
   const open = Object.values(state.workpieces).flatMap((workpiece): readonly Way[] => {
     if (workpiece.finishedMs !== null) return [];
     const ahead = wayOf(state, workpiece).filter((step) => (workpiece.steps[step.id]?.status ?? 'started') === 'started');

@@ -1,5 +1,6 @@
-import type { Allergen } from '../documents/formula.ts';
+import type { Allergen } from '../documents/allergen.ts';
 import type { Mixer } from '../documents/kitchen.ts';
+import type { Step } from '../documents/method.ts';
 import { allergensOf } from './contents.ts';
 import type { EventOf } from './events.ts';
 import type { FloorState, Workpiece } from './state.ts';
@@ -30,4 +31,12 @@ export function cleaningOver(state: FloorState, mixerId: string, nowMs: number):
       block.untilMs <= nowMs,
   );
   return over ?? null;
+}
+
+/** For each mixer that a step wants, those that will do, best first: the ones it names, or any. */
+export function mixersOf(state: FloorState, step: Step): readonly (readonly Mixer[])[] {
+  const all = state.kitchen?.document.mixers ?? [];
+  return step.claims
+    .filter((claim) => claim.kind === 'mixer')
+    .map(({ ids }) => (ids.length === 0 ? all : ids.flatMap((id) => all.filter((mixer) => mixer.id === id))));
 }

@@ -30,5 +30,7 @@ function keptVersions<Document>(
   used: ReadonlySet<string>,
 ): Readonly<Record<string, Document>> {
   const newestKeys = new Set(Object.entries(newest).map(([id, version]) => versionKey(id, version)));
-  return Object.fromEntries(Object.entries(documents).filter(([key]) => used.has(key) || newestKeys.has(key)));
+  const kept = Object.entries(documents).filter(([key]) => used.has(key) || newestKeys.has(key));
+  // The very same where nothing goes: what is made of a whole book need not be made again.
+  return kept.length === Object.keys(documents).length ? documents : Object.fromEntries(kept);
 }

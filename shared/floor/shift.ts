@@ -51,6 +51,8 @@ function shiftWorkpiece(workpiece: Workpiece, byMs: number): Workpiece {
       endedMs: shifted(life.endedMs, byMs),
     })),
     readings: workpiece.readings.map((reading) => ({ ...reading, atMs: reading.atMs + byMs })),
+    weighed: mapValues(workpiece.weighed, (weighed) => ({ ...weighed, atMs: weighed.atMs + byMs })),
+    water: workpiece.water === null ? null : { ...workpiece.water, atMs: workpiece.water.atMs + byMs },
     stock:
       workpiece.stock === null
         ? null

@@ -1,10 +1,12 @@
-import type { Allergen, Formula, Ingredient, Product } from '../documents/formula.ts';
+import type { Allergen } from '../documents/allergen.ts';
+import type { Formula, Ingredient, Product } from '../documents/formula.ts';
 import type { House } from '../documents/house.ts';
 import type { Kitchen } from '../documents/kitchen.ts';
-import type { CallLevel, Despite, EventOf, Lot, Serves, StepPins, VesselsHeld } from './events.ts';
+import type { CallLevel, Despite, EventOf, Lot, ReadWhere, Serves, StepPins, VesselsHeld } from './events.ts';
+import type { LotsBefore } from './lots-used.ts';
 
 /** Version of this shape: a snapshot of another version is thrown away and folded anew. */
-export const STATE_VERSION = 3;
+export const STATE_VERSION = 4;
 
 /** Days that are remembered as open, the newest ones: a day is planned once. */
 export const OPEN_DATES_KEPT = 60;
@@ -55,7 +57,7 @@ export interface PlannedCut {
 }
 
 export interface TemperatureReading {
-  readonly where: EventOf<'temperatureRead'>['where'];
+  readonly where: ReadWhere;
   readonly celsius: number;
   readonly atMs: number;
 }
@@ -87,6 +89,16 @@ export interface BroughtIn {
   readonly lotNumbers: readonly Lot[];
 }
 
+/** A line of the weigh-out that is in the bowl. */
+export interface Weighed {
+  readonly grams: number;
+  readonly lotNumbers: readonly string[];
+  readonly atMs: number;
+}
+
+/** The water that went in, with what it was reckoned from. */
+export type TakenWater = Omit<EventOf<'waterTaken'>, 'type' | 'workpieceId'>;
+
 /** Anything worked on and waited for. */
 export interface Workpiece {
   readonly id: string;
@@ -101,6 +113,8 @@ export interface Workpiece {
   readonly parentId: string | null;
   readonly childIds: readonly string[];
   readonly grams: number;
+  /** What its formula is scaled to: as planned or scaled anew, without what came on top of it and what was lost since. */
+  readonly scaledToG: number;
   readonly pieces: number | null;
   /** Pieces that were planned, so that a shortfall can be told. */
   readonly plannedPieces: number | null;
@@ -124,6 +138,9 @@ export interface Workpiece {
   /** For a prep: where it joins. */
   readonly serves: Serves | null;
   readonly broughtIn: BroughtIn;
+  /** What is in the bowl already, by line of the weigh-out. */
+  readonly weighed: Readonly<Record<string, Weighed>>;
+  readonly water: TakenWater | null;
   readonly call: Call | null;
   readonly heldUntilMs: number | null;
   /** Out of the floor: packed, divided into cuts, or discarded. */
@@ -168,6 +185,8 @@ export interface UndoEntry {
   readonly residuesBefore: Readonly<Record<string, Residue | null>>;
   /** Cleanings that were over when the command took the mixer, and that nobody keeps from then on. */
   readonly cleanedBefore: readonly EventOf<'resourceBlocked'>[];
+  /** By ingredient. */
+  readonly lotsBefore: Readonly<Record<string, LotsBefore>>;
 }
 
 /** The last test of the loudspeakers: asked for, played, answered. */
@@ -185,6 +204,23 @@ export interface Versioned<Document> {
   readonly document: Document;
 }
 
+/** What one dough said of a mixer's warming; said again, the last counts. */
+export interface RiseSample {
+  readonly workpieceId: string;
+  readonly formulaId: string;
+  readonly loadG: number;
+  readonly riseK: number;
+  readonly atMs: number;
+  readonly commandId: string;
+}
+
+/** A version of a document: where it stands in the journal, and when it was kept (null in older journals). */
+export interface KeptVersion {
+  readonly version: number;
+  readonly sequence: number;
+  readonly atMs: number | null;
+}
+
 /** The live state of one kitchen: documents in force, open work, and the last 36 hours. The fold of the journal. */
 export interface FloorState {
   readonly stateVersion: number;
@@ -199,6 +235,15 @@ export interface FloorState {
   /** The newest version of each. */
   readonly formulaVersions: Readonly<Record<string, number>>;
   readonly productVersions: Readonly<Record<string, number>>;
+  /** Every version of each formula and product, the oldest first, so that two can be compared. */
+  readonly formulaHistory: Readonly<Record<string, readonly KeptVersion[]>>;
+  readonly productHistory: Readonly<Record<string, readonly KeptVersion[]>>;
+  /** Ids of formulas that are out of the way in the book. */
+  readonly archivedFormulas: readonly string[];
+  /** By ingredient: lot numbers that were used, the last used first. */
+  readonly lotsUsed: Readonly<Record<string, readonly string[]>>;
+  /** By mixer: what doughs have said of its warming, the oldest first. */
+  readonly rises: Readonly<Record<string, readonly RiseSample[]>>;
   readonly serviceDate: string | null;
   readonly openDates: readonly string[];
   /** Days that are over, the newest ones: a day is planned once, and not again after its end. */
@@ -233,6 +278,11 @@ export const EMPTY_STATE: FloorState = {
   products: {},
   formulaVersions: {},
   productVersions: {},
+  formulaHistory: {},
+  productHistory: {},
+  archivedFormulas: [],
+  lotsUsed: {},
+  rises: {},
   serviceDate: null,
   openDates: [],
   closedDates: [],

@@ -1,8 +1,9 @@
 import { isStronger } from './due.ts';
 import type { EventOf, FloorEvent, RecordedEvent } from './events.ts';
+import { lotsWithout } from './lots-used.ts';
 import { cleaningOver } from './mixers.ts';
 import { isSameResource } from './resources.ts';
-import type { Call, FloorState, Residue, UndoEntry, Workpiece } from './state.ts';
+import type { Call, FloorState, Residue, RiseSample, UndoEntry, Workpiece } from './state.ts';
 
 /** Devices whose last command is remembered for undo; the one longest idle is forgotten first. */
 const UNDO_DEVICES = 200;
@@ -19,6 +20,10 @@ function undoableWorkpieces(event: FloorEvent): readonly string[] {
     case 'stepsReopened':
     case 'lossNamed':
     case 'ingredientAdded':
+    case 'ingredientWeighed':
+    case 'ingredientUnweighed':
+    case 'batchRescaled':
+    case 'waterTaken':
     case 'waterHeldBackUsed':
     case 'vesselsTaken':
     case 'vesselsReturned':
@@ -67,6 +72,12 @@ function cleaningsOver(state: FloorState, event: FloorEvent): UndoEntry['cleaned
   return mixersTouched(event).flatMap((mixerId) => cleaningOver(state, mixerId, event.atMs) ?? []);
 }
 
+/** A command weighs one line: it uses lots of one ingredient. */
+function lotsBefore(state: FloorState, event: FloorEvent): UndoEntry['lotsBefore'] {
+  if (event.type !== 'ingredientWeighed' || event.ingredientId === undefined || event.lotNumbers.length === 0) return {};
+  return { [event.ingredientId]: { before: state.lotsUsed[event.ingredientId] ?? [], used: event.lotNumbers } };
+}
+
 /** Keeps the workpieces as they were before a device's last command. Its next command replaces them. */
 export function rememberForUndo(state: FloorState, recorded: RecordedEvent): FloorState {
   const touched = undoableWorkpieces(recorded.event);
@@ -75,7 +86,7 @@ export function rememberForUndo(state: FloorState, recorded: RecordedEvent): Flo
   const entry: UndoEntry =
     existing?.commandId === recorded.commandId
       ? existing
-      : { commandId: recorded.commandId, sequence: recorded.sequence, before: {}, residuesBefore: {}, cleanedBefore: [] };
+      : { commandId: recorded.commandId, sequence: recorded.sequence, before: {}, residuesBefore: {}, cleanedBefore: [], lotsBefore: {} };
   const before: Record<string, Workpiece | null> = { ...entry.before };
   for (const workpieceId of touched) {
     if (!(workpieceId in before)) before[workpieceId] = state.workpieces[workpieceId] ?? null;
@@ -85,7 +96,14 @@ export function rememberForUndo(state: FloorState, recorded: RecordedEvent): Flo
     if (!(mixerId in residuesBefore)) residuesBefore[mixerId] = state.residues[mixerId] ?? null;
   }
   const cleanedBefore = [...entry.cleanedBefore, ...cleaningsOver(state, recorded.event)];
-  const remembered: UndoEntry = { commandId: entry.commandId, sequence: recorded.sequence, before, residuesBefore, cleanedBefore };
+  const remembered: UndoEntry = {
+    commandId: entry.commandId,
+    sequence: recorded.sequence,
+    before,
+    residuesBefore,
+    cleanedBefore,
+    lotsBefore: { ...entry.lotsBefore, ...lotsBefore(state, recorded.event) },
+  };
   return { ...state, undo: withoutIdlest({ ...state.undo, [recorded.deviceId]: remembered }) };
 }
 
@@ -117,6 +135,8 @@ export function forgetUndo(state: FloorState, event: EventOf<'commandUndone'>, d
     edges: state.edges.filter((edge) => !isUndone(edge)),
     vesselReturns: state.vesselReturns.filter((back) => !isUndone(back)),
     residues: residuesBack(state, entry),
+    lotsUsed: lotsBack(state, entry),
+    rises: risesBack(state, isUndone),
     blocked: [...entry.cleanedBefore.filter((block) => !isBlocked(state, block.resource)), ...state.blocked],
   };
 }
@@ -124,6 +144,22 @@ export function forgetUndo(state: FloorState, event: EventOf<'commandUndone'>, d
 /** Whether the mixer is being cleaned again, or out of order, since: then that is what counts. */
 function isBlocked(state: FloorState, resource: FloorState['blocked'][number]['resource']): boolean {
   return state.blocked.some((block) => isSameResource(block.resource, resource));
+}
+
+/** What the undone reading had taught is not so. */
+function risesBack(state: FloorState, isUndone: (sample: RiseSample) => boolean): FloorState['rises'] {
+  const kept = Object.entries(state.rises).map(([mixerId, samples]) => [mixerId, samples.filter((sample) => !isUndone(sample))] as const);
+  return Object.fromEntries(kept.filter(([, samples]) => samples.length > 0));
+}
+
+function lotsBack(state: FloorState, entry: UndoEntry): FloorState['lotsUsed'] {
+  const lotsUsed: Record<string, readonly string[]> = { ...state.lotsUsed };
+  for (const [ingredientId, known] of Object.entries(entry.lotsBefore)) {
+    const lots = lotsWithout(lotsUsed[ingredientId] ?? [], known);
+    if (lots.length === 0) delete lotsUsed[ingredientId];
+    else lotsUsed[ingredientId] = lots;
+  }
+  return lotsUsed;
 }
 
 function residuesBack(state: FloorState, entry: UndoEntry): FloorState['residues'] {

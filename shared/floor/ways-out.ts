@@ -1,4 +1,4 @@
-import type { ClientCommand } from './commands.ts';
+import type { OnFloorCommand } from './decide-on-floor.ts';
 import { dueOf, isHeld, roleAt, type Due, type Role } from './due.ts';
 import type { Refusal, RefusalCode } from './refusals.ts';
 import type { FloorState } from './state.ts';
@@ -50,7 +50,7 @@ export interface WayOutEffect {
 export interface WayOut {
   readonly kind: 'wait' | 'otherSlot' | 'otherMixer' | 'otherSource' | 'part' | 'chill' | 'clean' | 'leaveOut' | 'goOn';
   /** The one command that does it. */
-  readonly command: ClientCommand;
+  readonly command: OnFloorCommand;
   /** What it is about: slots, a mixer, a place, a source's tag; for words on screens. */
   readonly slotIds: readonly string[];
   readonly mixerId: string | null;

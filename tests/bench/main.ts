@@ -1,5 +1,6 @@
 import { parseArgs } from 'node:util';
 import { atRest } from './at-rest.ts';
+import { book } from './book.ts';
 import { journalSize } from './journal-size.ts';
 import type { Line } from './report.ts';
 import { screens } from './screens.ts';
@@ -14,6 +15,7 @@ const BENCHES: ReadonlyMap<string, (rounds: number) => Promise<readonly Line[]>>
   ['rest', atRest],
   ['size', journalSize],
   ['screens', screens],
+  ['book', book],
 ]);
 
 const ROUNDS = 5;

@@ -10,7 +10,7 @@ import { overlap, silhouette, type Silhouette } from './harness-elements/silhoue
 import { launchChromium } from './support/chromium.ts';
 
 /** Whole screens have tests of their own. */
-const PARTS = 'colours,marks,icons,common,wall,phone,kitchen';
+const PARTS = 'colours,marks,icons,common,wall,phone,kitchen,weigh,formulas-book,formulas-method';
 const DISPLAY = new URL('../../display/', import.meta.url);
 const LOOKS = ['day', 'night'] as const;
 type Look = (typeof LOOKS)[number];
@@ -29,6 +29,7 @@ const SCREENS = [
   ['station', 'mixer'],
   ['station', 'none'],
   ['kitchen', 'kitchen'],
+  ['weigh', 'half in'],
   ['start', 'start'],
 ] as const;
 

@@ -92,7 +92,7 @@ describe('D37 the kitchen is drawn as it stands and edited there', () => {
     const least = field(desk.page, 'kitchen.mixers[0].leastG');
     await least.fill('50');
     await keep(desk.page);
-    const faulty = desk.page.locator('kitchen-field[data-field="kitchen.mixers[0].leastG"] .fault');
+    const faulty = desk.page.locator('desk-field[data-field="kitchen.mixers[0].leastG"] .fault');
     await faulty.getByText('the least load is more than the most').waitFor();
     await desk.page.locator('draft-bar').getByText('Spiral: the least load is more than the most').waitFor();
     expect(await least.getAttribute('aria-invalid')).toBe('true');
@@ -121,11 +121,11 @@ describe('D37 the kitchen is drawn as it stands and edited there', () => {
   test('the settings of the house change how everything reads', async () => {
     await phone.page.getByRole('button', { name: 'House and settings' }).click();
     await phone.page.getByText(/Local codes and licensed advice come before any of these/).waitFor();
-    await phone.page.locator('kitchen-field[data-field="house.units.temperature"] select').selectOption('F');
+    await phone.page.locator('desk-field[data-field="house.units.temperature"] select').selectOption('F');
     await field(phone.page, 'house.zone').fill('Europe/Nowhere');
     await keep(phone.page);
     await phone.page
-      .locator('kitchen-field .fault')
+      .locator('desk-field .fault')
       .getByText(/there is no time zone "Europe\/Nowhere"/)
       .waitFor();
     await field(phone.page, 'house.zone').fill('Europe/London');
@@ -133,6 +133,42 @@ describe('D37 the kitchen is drawn as it stands and edited there', () => {
     // 390 °C · 9/5 + 32
     await thing(desk.page, 'deck hearth').getByText('734 °F').waitFor();
     expect((await stateOf()).house).toMatchObject({ version: 2, document: { units: { temperature: 'F' } } });
+  });
+
+  test('U8 the water’s custom, the ice, what may get in and a mixer’s first rise are kept, in the house’s degrees', async () => {
+    const { page } = desk;
+    await page.getByRole('button', { name: 'House and settings' }).click();
+    await page.locator('desk-field[data-field="house.water.form"] select').selectOption('base');
+    await field(page, 'house.water.iceC').fill('41');
+    await keep(page);
+    // Ice is at its melting point at most: 0 °C is 32 °F.
+    await page.locator('desk-field[data-field="house.water.iceC"] .fault').getByText('from -22 to 32 °F').waitFor();
+    await field(page, 'house.water.iceC').fill('14');
+    const may = page.locator('may-contain-fields');
+    await may.getByLabel('sesame').check();
+    await may.getByLabel('almonds').check();
+    await may.getByLabel('In your own words').fill('Seeds are milled in the same room.');
+    expect(await axeFaults(page)).toEqual([]);
+    await expectLegible(page);
+    await keep(page);
+    await page.locator('draft-bar .bar').waitFor({ state: 'detached' });
+    await thing(page, 'mixer spiral').click();
+    await field(page, 'kitchen.mixers[0].riseK').fill('18');
+    await keep(page);
+    await page.locator('draft-bar .bar').waitFor({ state: 'detached' });
+    const { house, kitchen } = await stateOf();
+    // (14 − 32) · 5/9 = −10 °C; a difference of 18 °F is one of 10 K.
+    expect(house?.document.water).toEqual({ form: 'base', iceC: -10 });
+    expect(kitchen?.document.mayContain).toEqual({ allergens: ['almond', 'sesame'], note: 'Seeds are milled in the same room.' });
+    expect(kitchen?.document.mixers[0]?.riseK).toBe(10);
+    await page.getByRole('button', { name: 'House and settings' }).click();
+    await may.getByLabel('sesame').uncheck();
+    await may.getByLabel('almonds').uncheck();
+    await may.getByLabel('In your own words').fill('');
+    await keep(page);
+    await page.locator('draft-bar .bar').waitFor({ state: 'detached' });
+    expect((await stateOf()).kitchen?.document).not.toHaveProperty('mayContain');
+    await page.keyboard.press('Escape');
   });
 
   test.each([
@@ -147,7 +183,7 @@ describe('D37 the kitchen is drawn as it stands and edited there', () => {
     await field(page, 'kitchen.mixers[0].leastG').fill('50');
     await page.getByRole('button', { name: words.keep }).click();
     const said = faultWords({ code: 'leastOverMost' });
-    await page.locator('kitchen-field[data-field="kitchen.mixers[0].leastG"] .fault').getByText(said).waitFor();
+    await page.locator('desk-field[data-field="kitchen.mixers[0].leastG"] .fault').getByText(said).waitFor();
     await page.locator('draft-bar').getByText(said).waitFor();
     await thing(page, 'restPlace cold-room').click();
     await page.getByRole('button', { name: words.remove }).click();
@@ -289,7 +325,7 @@ function thing(page: Page, key: string): Locator {
 }
 
 function field(page: Page, path: string): Locator {
-  return page.locator(`kitchen-field[data-field="${path}"] input`);
+  return page.locator(`desk-field[data-field="${path}"] input`);
 }
 
 async function keep(page: Page): Promise<void> {

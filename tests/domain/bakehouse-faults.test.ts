@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { pathText, readBakehouseFile, type FileFault } from '../../shared/documents/bakehouse-file.ts';
+import { readBakehouseFile, type FileFault } from '../../shared/documents/bakehouse-file.ts';
+import { pathText } from '../../shared/documents/path-text.ts';
 import { harbourJson } from './support/harbour.ts';
 
 type Json = null | boolean | number | string | Json[] | { [key: string]: Json };
@@ -230,13 +231,23 @@ describe('D20 every fault of a bakehouse file is listed, with its path', () => {
   test('two cuts of a formula that does not end in a divide', () => {
     const json = spoil(['formulas', 2, 'method', 8, 'verb'], 'scale');
     expect(faultsOf(json)).toEqual([
-      { path: 'day.batches[2].cuts', message: expect.stringMatching(/must end its method with a divide/) as string },
+      {
+        path: 'day.batches[2].cuts',
+        message: expect.stringMatching(/must end its method with a divide/) as string,
+        facts: { code: 'divideNotLast', formula: 'milk-buns' },
+      },
     ]);
   });
 
   test('two cuts of a formula that divides before its end too', () => {
     const json = spoil(['formulas', 2, 'method', 7, 'verb'], 'divide');
-    expect(faultsOf(json)).toEqual([{ path: 'day.batches[2].cuts', message: expect.stringMatching(/must divide once only/) as string }]);
+    expect(faultsOf(json)).toEqual([
+      {
+        path: 'day.batches[2].cuts',
+        message: expect.stringMatching(/must divide once only/) as string,
+        facts: { code: 'divideTwice', formula: 'milk-buns' },
+      },
+    ]);
   });
 
   test('a batch of a prep without a weight', () => {

@@ -12,6 +12,7 @@ import { isOfStation } from '../../display/parts/station-rows.ts';
 import { clientCommandSchema } from '../../shared/floor/commands.ts';
 import type { Role } from '../../shared/floor/due.ts';
 import { boardRow } from './support/board-row.ts';
+import { harbourFile } from './support/harbour.ts';
 import { Floor } from './support/floor.ts';
 import { idOf } from './support/ids.ts';
 
@@ -59,8 +60,9 @@ describe('P17 numbers by one touch', () => {
   });
 
   test('what goes in on top is offered in parts of what the formula takes, its own ingredients first', () => {
-    expect(amountsOnTop(2000)).toEqual([10, 20, 40, 100, 200]);
-    expect(amountsOnTop(20)).toEqual([1, 2]);
+    const { units } = harbourFile().house;
+    expect(amountsOnTop(2000, units)).toEqual([10, 20, 40, 100, 200]);
+    expect(amountsOnTop(20, units)).toEqual([1, 2]);
     const floor = Floor.harbour().bringTo('C1', 'first-speed');
     const choices = addChoices(floor.state, floor.piece('C1'), ['salt']);
     expect(choices[0]?.ingredientId).toBe('salt');

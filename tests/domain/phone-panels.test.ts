@@ -14,7 +14,6 @@ import { quietWords, standingWords, whoIds } from '../../display/phone/row-words
 import { heldBackG, sourcesOf, takeChoices } from '../../display/phone/takes-model.ts';
 import { whereChoice } from '../../display/phone/where-model.ts';
 import { canHelp, equalLoads, handOverTo, quarterCounts } from '../../display/phone/work-model.ts';
-import { gramsWords } from '../../display/words/en/floor.ts';
 import { madeG } from '../../shared/documents/amounts.ts';
 import { rowOf, type Row } from '../../shared/floor/board.ts';
 import { productOf, wayOf } from '../../shared/floor/way.ts';
@@ -244,11 +243,6 @@ describe('what goes in', () => {
     expect(fed.seedG).toBeLessThanOrEqual(1);
     expect(Math.abs(fed.seedG + fed.flourG + fed.waterG - 1000)).toBeLessThanOrEqual(2);
     expect(usualFeed(floor.state, model)).toBeNull();
-  });
-
-  test('weights read with their thousands apart', () => {
-    expect(gramsWords(1500)).toBe('1\u202f500\u00a0g');
-    expect(gramsWords(2.25)).toBe('2.3\u00a0g');
   });
 });
 

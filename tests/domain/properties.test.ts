@@ -9,6 +9,7 @@ import { nextRoleChangeMs } from '../../shared/floor/calls.ts';
 import { ovenLanes } from '../../shared/floor/oven-lanes.ts';
 import { EMPTY_STATE, type FloorState } from '../../shared/floor/state.ts';
 import { Floor } from './support/floor.ts';
+import { BOOK_WORDS } from './support/book-words.ts';
 import { idOf, OTHER_PHONE, PHONE, SERVER_DEVICE } from './support/ids.ts';
 import { complaints, Scales } from './support/invariants.ts';
 import { days, liveDay } from './support/live-day.ts';
@@ -25,6 +26,8 @@ const LASTING: ReadonlySet<FloorCommand['type']> = new Set([
   'closeDay',
   'adoptKitchen',
   'adoptHouse',
+  ...BOOK_WORDS.map(([type]) => type),
+  'forgetRise',
   'askSoundTest',
   'answerSoundTest',
   'undoCommand',
@@ -70,7 +73,7 @@ describe('D17 whatever two phones and a server do', () => {
         const floor = liveDay(day, (after) => {
           for (; seen < after.recorded.length; seen += 1) {
             const event = after.recorded[seen]?.event;
-            if (event !== undefined && 'atMs' in event && event.atMs > after.nowMs) expect(event).toBe('not in the future');
+            if (event !== undefined && 'atMs' in event && (event.atMs ?? 0) > after.nowMs) expect(event).toBe('not in the future');
           }
         });
         for (const recorded of floor.recorded) expect(recordedEventSchema.safeParse(recorded).error).toBeUndefined();

@@ -46,7 +46,7 @@ const HELD: readonly {
     schema: upMessageSchema,
     version: PROTOCOL_VERSION,
     heldVersion: 1,
-    sha256: '710efe1f6f60b007988d710a7ecbdb4253ae4df2618edcf5937a820e7f20863c',
+    sha256: '0237ec77294f13dff91c3f53c8889c7b9ca3b0e0faac6d038d9e423188da2bb7',
     advice: WIRE,
   },
   {
@@ -54,7 +54,7 @@ const HELD: readonly {
     schema: downMessageSchema,
     version: PROTOCOL_VERSION,
     heldVersion: 1,
-    sha256: '7d0b6cedf888adf83aec95c7c875cc30aea5e92b259dd05475b9d40c64542da2',
+    sha256: '5ff21bafa715c9e611bb66170ccca6b2468fefa4c64ee0ed08e6975533151cbe',
     advice: WIRE,
   },
   {
@@ -62,7 +62,7 @@ const HELD: readonly {
     schema: clientCommandSchema,
     version: PROTOCOL_VERSION,
     heldVersion: 1,
-    sha256: '412cd710f858cc4e089db3e692e9e8df75add23f4339bbe623da53871d6fa1c8',
+    sha256: 'b188c56e06b169a1df7d27453108794e705f7df51ead5309505fb6774c0a7b76',
     advice: WIRE,
   },
   {
@@ -78,7 +78,7 @@ const HELD: readonly {
     schema: outcomeSchema,
     version: PROTOCOL_VERSION,
     heldVersion: 1,
-    sha256: '4eaa194e2aa13ac2fb02ee5e00715a36ebf371d09f7d9a1378a4eb92ae97a707',
+    sha256: '66693ad989f66d9bed18b16804b3c32f293170a5f538fcc318a0faf1a391910e',
     advice: WIRE,
   },
   {
@@ -86,7 +86,7 @@ const HELD: readonly {
     schema: floorEventSchema,
     version: EVENT_VERSION,
     heldVersion: 1,
-    sha256: 'ec629c3e68149c45e1f0b193fc00b4b995f6369c02af3e7e837f6dcf6d03ec64',
+    sha256: 'd7e104e29ee42edf81a9002fb5f6ee086da4a0fcf88bd1cc4a2502370321a72e',
     advice: EVENTS,
   },
   {
@@ -94,7 +94,7 @@ const HELD: readonly {
     schema: recordedEventSchema,
     version: EVENT_VERSION,
     heldVersion: 1,
-    sha256: 'd6d5f2dad541bd0ef87c0b44dc231ee107cd3cf509948c545e75f4eacee87ad4',
+    sha256: 'c5a0759ae1390219812540b127c0deaf6a00aa99021065646e27957ba424ff17',
     advice: EVENTS,
   },
   {
@@ -102,7 +102,7 @@ const HELD: readonly {
     schema: bakehouseFileSchema,
     version: BAKEHOUSE_FORMAT,
     heldVersion: 1,
-    sha256: 'b6878e44d2857b62ec9d081f9941baf68373d08d25436063b2cefb8e5579244c',
+    sha256: 'e21f4fe01e354f51c972e26a2b5159b24986785ce6774cff70049bdfca1f2669',
     advice: FILES,
   },
 ];

@@ -1,12 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { evolveAll } from '../../shared/floor/evolve.ts';
+import { forScreens } from '../../shared/floor/for-screens.ts';
 import { CLOSE, MAX_CATCH_UP_EVENTS, PROTOCOL_VERSION } from '../../shared/wire/protocol.ts';
 import { freshId, hello, LiveClient } from './support/live-client.ts';
 import { MORNING_MS } from './support/machine.ts';
 import { openTestHouse } from './support/test-house.ts';
 
 describe('a page that comes', () => {
-  it('W1 is welcomed with the house, its device and the clock, gets the whole state, and is live', async () => {
+  it('W1 is welcomed with the house, its device and the clock, gets what screens need of the state, and is live', async () => {
     const { house } = await openTestHouse();
     const client = await LiveClient.live(house.app);
     await client.first('soundStatus');
@@ -24,7 +25,7 @@ describe('a page that comes', () => {
     expect(client.of('snapshot')[0]).toEqual({
       type: 'snapshot',
       sequence,
-      state: JSON.parse(JSON.stringify(house.floor.state)) as unknown,
+      state: JSON.parse(JSON.stringify(forScreens(house.floor.state))) as unknown,
     });
     expect(client.of('live')[0]).toEqual({ type: 'live', sequence });
     expect(client.of('soundStatus')[0]).toEqual({ type: 'soundStatus', soundingDeviceId: null });

@@ -7,6 +7,9 @@ import { describe, expect, test } from 'vitest';
 const PAGES = fileURLToPath(new URL('../../.build/pages', import.meta.url));
 /** kB as the format of the trade writes it: a thousand bytes. */
 const MOST_BYTES = 150_000;
+/** The formula book is written at a desk, on the house's own cable: it may take longer, and has forms that no phone carries. */
+const MOST_DESK_BYTES = 195_000;
+const AT_A_DESK: ReadonlySet<string> = new Set(['formulas/index.html']);
 
 /** Every page that the build made, by its path. */
 function builtPages(): string[] {
@@ -38,12 +41,14 @@ function namedIn(path: string): string[] {
 }
 
 describe('B pages stay light', () => {
-  test.each(builtPages())('%s takes no more than 150 kB over the wire, fonts apart', (page) => {
+  test.each(builtPages())('%s takes no more over the wire than it may, fonts apart', (page) => {
     const files = [...filesOf(page)];
     expect(files.some((path) => path.endsWith('.js'))).toBe(true);
     const weights = files.map((path) => [path.slice(PAGES.length), gzipSync(readFileSync(path)).length] as const);
     const total = weights.reduce((sum, [, bytes]) => sum + bytes, 0);
-    expect(total, weights.map(([path, bytes]) => `${bytes} ${path}`).join('\n')).toBeLessThanOrEqual(MOST_BYTES);
+    expect(total, weights.map(([path, bytes]) => `${bytes} ${path}`).join('\n')).toBeLessThanOrEqual(
+      AT_A_DESK.has(page) ? MOST_DESK_BYTES : MOST_BYTES,
+    );
   });
 
   test('every script of the build belongs to a page, so that none escaped the count', () => {

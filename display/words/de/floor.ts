@@ -1,6 +1,6 @@
-import type { Allergen, PutBackKind } from '../../../shared/documents/formula.ts';
+import type { Allergen } from '../../../shared/documents/allergen.ts';
+import type { PutBackKind } from '../../../shared/documents/formula.ts';
 import type { EventOf } from '../../../shared/floor/events.ts';
-import { decimalComma } from './decimal-comma.ts';
 
 /** Allergens by the German words of EU 1169/2011, Annex II (from memory). */
 export const ALLERGENS: Readonly<Record<Allergen, string>> = {
@@ -54,12 +54,6 @@ export const LOSSES: Readonly<Record<EventOf<'lossNamed'>['what'], string>> = {
   pieces: 'Stück',
   spill: 'Verschüttet',
 };
-
-/** A weight in grams, thousands apart by a narrow space that does not break: "1 500 g", and "2,5 g". */
-export function gramsWords(grams: number): string {
-  const rounded = grams < 10 ? Math.round(grams * 10) / 10 : Math.round(grams);
-  return `${decimalComma(rounded).replace(/\B(?=(\d{3})+(?!\d))/g, '\u202f')}\u00a0g`;
-}
 
 /** "a, b und c". */
 export function listWords(items: readonly string[]): string {

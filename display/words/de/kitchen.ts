@@ -6,7 +6,7 @@ import { decimalComma } from './decimal-comma.ts';
 /** Everything that the kitchen page says. */
 export const KITCHEN = {
   title: 'Backstube',
-  note: 'Rezepte und Arbeitsschritte kommen noch aus der Betriebsdatei; sie nennen die Dinge hier bei ihren Schlüsseln.',
+  note: 'Rezepte und Arbeitsschritte stehen im Rezeptbuch; sie nennen die Dinge hier bei ihren Schlüsseln.',
   loading: 'Verbindung zur Backstube…',
   noLink: 'KEINE VERBINDUNG',
   noLinkMore: 'Zu sehen ist der letzte Stand. Änderungen bleiben auf diesem Gerät und gehen raus, sobald die Verbindung wieder da ist.',
@@ -51,6 +51,10 @@ export const KITCHEN = {
   setTo: 'Eingestellt auf',
   ruleNote:
     'Örtliche Vorschriften und der Rat zugelassener Fachleute gehen jedem dieser Regelwerke vor. Ein Regelwerk wählt die Werte, die zum Warm- und Kalthalten und zum Abkühlen angezeigt werden; es ersetzt niemandes Urteil.',
+  riseHint: 'Ein erster Wert: Was die Teige lehren, geht ihm vor.',
+  mayContainTitle: 'Kann enthalten',
+  mayContainMore:
+    'Steht bei jedem Rezept, jedem Produkt und jeder Charge neben dem, was die Zutaten bringen. Wann es gesagt werden muss und wann nicht gesagt werden darf, sagen örtliche Vorschriften und eigene fachkundige Beratung.',
   mixerCaution: 'Defekt oder in Reinigung: Stecker ziehen oder Hauptschalter abschließen, bevor eine Hand hineingeht.',
   ovenCaution: 'Ein heißer Herd bleibt nach dem Abschalten noch lange heiß.',
   keyHint: 'Kleinbuchstaben, Ziffern, Bindestriche',
@@ -93,10 +97,25 @@ export const FIELDS = {
   ruleSet: 'Regelwerk für Warm- und Kalthalten und Abkühlen',
   benchScaleG: 'Tischwaage zeigt Schritte von',
   fineScaleG: 'Feinwaage zeigt Schritte von',
+  riseK: 'Erwärmt den Teig beim Kneten um',
+  waterForm: 'Die Kneterwärmung heißt hier',
+  iceC: 'Eis kommt hinein mit',
+  mayContain: 'Kann in alles geraten, was hier entsteht',
+  mayContainNote: 'In eigenen Worten',
 } as const;
 
 /** Units behind a field. */
-export const UNITS = { litres: 'l', minutes: 'min', percent: '%', metres: 'm', grams: 'g', kilograms: 'kg', pounds: 'lb' } as const;
+export const UNITS = {
+  litres: 'l',
+  minutes: 'min',
+  percent: '%',
+  metres: 'm',
+  grams: 'g',
+  kilograms: 'kg',
+  pounds: 'lb',
+  ounces: 'oz',
+  kelvin: 'K',
+} as const;
 
 type Mixer = Kitchen['mixers'][number];
 type Place = Kitchen['restPlaces'][number];
@@ -131,7 +150,17 @@ export const RULE_SETS: Readonly<Record<House['ruleSet'], string>> = {
 };
 export const TEMPERATURE_UNITS: Readonly<Record<House['units']['temperature'], string>> = { C: '°C', F: '°F' };
 // "Pfund" alone is half a kilogram to a German ear.
-export const WEIGHT_UNITS: Readonly<Record<House['units']['weight'], string>> = { g: 'Gramm und Kilogramm', lb: 'englische Pfund (lb)' };
+export const WEIGHT_UNITS: Readonly<Record<House['units']['weight'], string>> = {
+  g: 'Gramm und Kilogramm',
+  lb: 'englische Pfund und Unzen (lb, oz)',
+};
+
+/** By which custom the house reckons its water. */
+export const WATER_FORMS: Readonly<Record<House['water']['form'], string>> = {
+  rise: 'Erwärmung des Teigs',
+  friction: 'Reibungswert',
+  base: 'Basistemperatur',
+};
 
 /** Why a thing cannot be had. */
 export const BLOCK_REASONS: Readonly<Record<EventOf<'resourceBlocked'>['why'], string>> = {

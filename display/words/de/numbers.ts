@@ -48,4 +48,7 @@ export const READ_WHERE: Readonly<Record<EventOf<'temperatureRead'>['where'], st
   water: 'Wasser',
   filling: 'Füllung',
   room: 'Raum',
+  flour: 'Mehl',
+  tap: 'Leitung',
+  preferment: 'Vorteig',
 };

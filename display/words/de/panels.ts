@@ -1,6 +1,5 @@
 import type { Despite } from '../../../shared/floor/events.ts';
 import type { Correction } from '../../../shared/floor/state.ts';
-import { gramsWords } from './floor.ts';
 
 /** What the panels behind a dough's card say. */
 export const PANELS = {
@@ -24,12 +23,12 @@ export const PANELS = {
   // Counting at the divide.
   count: 'Zählen…',
   countTitle: (tag: string): string => `${tag}: was es wirklich wurde`,
-  countWeight: (needed: number, has: number): string => `braucht ${gramsWords(needed)} von ${gramsWords(has)}`,
+  countWeight: (needed: string, has: string): string => `braucht ${needed} von ${has}`,
   countDone: (tag: string, done: string): string => `${tag} ${done}, wie gezählt`,
   // What goes in.
   inputs: 'Was hineinkommt…',
   inputsTitle: (tag: string): string => `Was in ${tag} kommt`,
-  heldBack: (grams: number): string => `Zurückbehaltenes Wasser, ${gramsWords(grams)}: wie viel kam hinein?`,
+  heldBack: (weight: string): string => `Zurückbehaltenes Wasser, ${weight}: wie viel kam hinein?`,
   heldShares: [
     { share: 1, text: 'alles' },
     { share: 0.75, text: '¾' },
@@ -42,19 +41,18 @@ export const PANELS = {
   takes: 'Braucht',
   extra: 'Mehr entnehmen…',
   extraTitle: (tag: string): string => `Mehr in ${tag}, über das Rezept hinaus`,
-  extraDo: (grams: number, from: string): string => `${gramsWords(grams)} aus ${from}`,
+  extraDo: (weight: string, from: string): string => `${weight} aus ${from}`,
   // Pots.
   pot: 'Im Ansatz',
-  potHas: (grams: number): string => gramsWords(grams),
-  seedKept: (grams: number): string => `${gramsWords(grams)} bleiben als Anstellgut`,
+  seedKept: (weight: string): string => `${weight} bleiben als Anstellgut`,
   ripe: (from: string, to: string): string => `reif ${from}–${to}`,
-  feedPlanned: (clock: string, grams: number): string => `wieder auffrischen ${clock}, auf ${gramsWords(grams)}`,
+  feedPlanned: (clock: string, weight: string): string => `wieder auffrischen ${clock}, auf ${weight}`,
   feed: 'Mengen…',
   feedTitle: (tag: string): string => `${tag}: was in den Ansatz kommt`,
   feedSeed: 'Anstellgut im Ansatz',
   feedFlour: 'Mehl',
   feedWater: 'Wasser',
-  feedMakes: (grams: number): string => `ergibt ${gramsWords(grams)}`,
+  feedMakes: (weight: string): string => `ergibt ${weight}`,
   feedDone: (tag: string): string => `${tag} AUFGEFRISCHT, wie hier`,
   planFeed: 'Auffrischen planen…',
   planFeedTitle: (tag: string): string => `Wann ${tag} auffrischen?`,
@@ -90,10 +88,10 @@ export const PANELS = {
   putBack: 'Teig zurückgeben…',
   putBackTitle: 'Was in welchen Teig zurückgeht',
   putBackPair: (from: string, to: string): string => `${from} in ${to}`,
-  putBackDo: (grams: number): string => `${gramsWords(grams)} zurückgeben`,
+  putBackDo: (weight: string): string => `${weight} zurückgeben`,
   loss: 'Verlust angeben…',
   lossTitle: (tag: string): string => `Was von ${tag} weg ist`,
-  lossDo: (grams: number): string => `${gramsWords(grams)} weg`,
+  lossDo: (weight: string): string => `${weight} weg`,
   weight: 'Gewicht',
   discard: 'Wegwerfen…',
   discardTitle: (tag: string): string => `${tag} wegwerfen: warum?`,
@@ -120,6 +118,7 @@ export const DESPITE: Readonly<Record<Despite, string>> = {
   lastOfFerment: 'letzter Rest vom Ansatz',
   vesselsShort: 'zu wenig Behälter',
   withoutSource: 'ohne Ansatz entnommen',
+  wildReading: 'Messwert weit vom Erwarteten',
 };
 
 export const CORRECTED: Readonly<Record<Correction['what'], string>> = {
@@ -148,8 +147,8 @@ export function notBeforeWords(clock: string): string {
 }
 
 /** "1 500 g Levain aus L1, bereit seit 04:20". */
-export function takeWords(grams: number, name: string, from: string | null, ripe: string | null): string {
-  const what = `${gramsWords(grams)} ${name}`;
+export function takeWords(weight: string, name: string, from: string | null, ripe: string | null): string {
+  const what = `${weight} ${name}`;
   if (from === null) return `${what}: ${PANELS.noSource}`;
   return `${what} aus ${from}${ripe === null ? ', noch nicht bereit' : `, ${ripe}`}`;
 }

@@ -1,8 +1,7 @@
 import type { Refusal } from '../../../shared/floor/refusals.ts';
 import { unreachable } from '../../../shared/result.ts';
 import type { RefusalFacts } from '../en/refusals.ts';
-import { faultWords } from './faults.ts';
-import { ALLERGENS, BLOCKED_WHY, gramsWords, listWords, PUT_BACK } from './floor.ts';
+import { ALLERGENS, BLOCKED_WHY, listWords, PUT_BACK } from './floor.ts';
 
 /** A refusal as the baker reads it: what it was about, and why nothing came of it. */
 export function refusalWords(refusal: Refusal, facts: RefusalFacts): string {
@@ -52,13 +51,13 @@ function whyWords(refusal: Refusal, facts: RefusalFacts): string {
     case 'vesselsShort':
       return `${facts.vessel(refusal.vesselId)}: ${refusal.needed} nötig, ${refusal.free} frei${refusal.freeMs === undefined ? '' : `, genug um ${facts.clock(refusal.freeMs)}`}.`;
     case 'nothingToDraw':
-      return `${facts.formula(refusal.formulaId)} steht nicht bereit; nötig sind ${gramsWords(refusal.neededG)}.`;
+      return `${facts.formula(refusal.formulaId)} steht nicht bereit; nötig sind ${facts.weight(refusal.neededG)}.`;
     case 'notEnoughToDraw':
-      return `${facts.formula(refusal.formulaId)}: ${gramsWords(refusal.neededG)} nötig, ${gramsWords(refusal.hasG)} vorhanden.`;
+      return `${facts.formula(refusal.formulaId)}: ${facts.weight(refusal.neededG)} nötig, ${facts.weight(refusal.hasG)} vorhanden.`;
     case 'lastOfFerment':
-      return `${gramsWords(refusal.neededG)} gingen ans Anstellgut in ${refusal.fromTag}: vorhanden sind ${gramsWords(refusal.hasG)}, ${gramsWords(refusal.seedG)} bleiben zum Auffrischen zurück.`;
+      return `${facts.weight(refusal.neededG)} gingen ans Anstellgut in ${refusal.fromTag}: vorhanden sind ${facts.weight(refusal.hasG)}, ${facts.weight(refusal.seedG)} bleiben zum Auffrischen zurück.`;
     case 'moreThanThere':
-      return `${gramsWords(refusal.neededG)} ist mehr, als ${refusal.fromTag} hat (${gramsWords(refusal.hasG)}).`;
+      return `${facts.weight(refusal.neededG)} ist mehr, als ${refusal.fromTag} hat (${facts.weight(refusal.hasG)}).`;
     case 'wrongSource':
       return `${refusal.fromTag} gehört hier nicht hinein.`;
     case 'putBackNotTaken':
@@ -66,7 +65,7 @@ function whyWords(refusal: Refusal, facts: RefusalFacts): string {
     case 'putBackTooOld':
       return `Der Rest von ${refusal.fromTag} ist ${hoursWords(refusal.ageMin)} alt; höchstens ${hoursWords(refusal.mostMin)}.`;
     case 'putBackOverCap':
-      return `Zurück dürfen höchstens ${gramsWords(refusal.capG)}, ${gramsWords(refusal.alreadyG)} sind schon drin.`;
+      return `Zurück dürfen höchstens ${facts.weight(refusal.capG)}, ${facts.weight(refusal.alreadyG)} sind schon drin.`;
     case 'pastMixing':
       return 'Schon aus dem Kessel: einkneten geht nicht mehr.';
     case 'morePiecesThanThere':
@@ -106,11 +105,11 @@ function whyWords(refusal: Refusal, facts: RefusalFacts): string {
     case 'documentChanged':
       return 'Inzwischen hat es jemand anders geändert: noch einmal ansehen.';
     case 'documentFaulty':
-      return `${refusal.faults.map(({ path, message, facts: said }) => `${path}: ${said === undefined ? message : faultWords(said)}`).join('; ')}.`;
+      return `${refusal.faults.map(({ path, message, facts: said }) => `${path}: ${(said === undefined ? undefined : facts.fault?.(said)) ?? message}`).join('; ')}.`;
     case 'noFreeBowl':
       return `Für ${facts.mixer(refusal.mixerId)} ist kein Kessel frei: belegt mit ${listWords(refusal.takenByTags)}.`;
     case 'cutsTooHeavy':
-      return `Die Teilung braucht ${gramsWords(refusal.neededG)}, da sind ${gramsWords(refusal.hasG)}.`;
+      return `Die Teilung braucht ${facts.weight(refusal.neededG)}, da sind ${facts.weight(refusal.hasG)}.`;
     case 'productUnknown':
       return `${facts.product(refusal.productId)} wird hier nicht hergestellt.`;
     case 'nothingCalls':
@@ -127,6 +126,16 @@ function whyWords(refusal: Refusal, facts: RefusalFacts): string {
       return 'Keine Tonprobe wartet auf eine Antwort.';
     case 'soundTestAnswered':
       return `Um ${facts.clock(refusal.atMs)} schon beantwortet: ${refusal.heard ? 'gehört' : 'nicht gehört'}.`;
+    case 'lineUnknown':
+      return 'Diese Zeile gibt es in der Einwaage nicht mehr: noch einmal ansehen.';
+    case 'notWeighed':
+      return 'Das ist nicht in der Schüssel.';
+    case 'alreadyMixed':
+      return 'Schon geknetet.';
+    case 'wildReading':
+      return `${facts.reading(refusal.celsius)} sind weit von den erwarteten ${facts.reading(refusal.expectedC)}: noch einmal messen.`;
+    case 'outsideMixer':
+      return `Nicht in dem, was ${facts.mixer(refusal.mixerId)} knetet: ${facts.load(refusal.leastG)} bis ${facts.load(refusal.mostG)}.`;
     case 'nothingToUndo':
       return 'Nichts zurückzunehmen: das geht nur mit dem Letzten, was von diesem Handy kam.';
     case 'workRestsOnIt':
@@ -148,7 +157,11 @@ function whyWords(refusal: Refusal, facts: RefusalFacts): string {
   }
 }
 
-const DOCUMENTS: Readonly<Record<Extract<Refusal, { code: 'documentMissing' }>['kind'], string>> = { formula: 'Rezept', product: 'Ware' };
+const DOCUMENTS: Readonly<Record<Extract<Refusal, { code: 'documentMissing' }>['kind'], string>> = {
+  formula: 'Rezept',
+  product: 'Ware',
+  ingredient: 'Zutat',
+};
 
 /** Stations stand for people; where a device has none, its own name must do. */
 function whoWords(

@@ -1,6 +1,6 @@
 import { faultMessage, type FaultFacts } from '../../../shared/documents/fault-facts.ts';
 
-/** What is wrong with a kitchen or a house, for the one who edits it: as files are told. */
+/** What is wrong with a kitchen, a house or the book, for the one who edits it: as files are told. */
 export function faultWords(facts: FaultFacts): string {
   return faultMessage(facts);
 }

@@ -5,7 +5,7 @@ import type { EventOf } from '../../../shared/floor/events.ts';
 /** Everything that the kitchen page says. */
 export const KITCHEN = {
   title: 'Kitchen',
-  note: 'Formulas and methods still come from the bakehouse file; they name the things here by their keys.',
+  note: 'Formulas and methods stand in the formula book; they name the things here by their keys.',
   loading: 'Reaching the kitchen…',
   noLink: 'NO LINK',
   noLinkMore: 'What you see is as it last was. Changes are kept on this device and sent when the link is back.',
@@ -50,6 +50,10 @@ export const KITCHEN = {
   setTo: 'Set to',
   ruleNote:
     'Local codes and licensed advice come before any of these. They choose the figures that are shown for holding and cooling; they replace nobody’s judgement.',
+  riseHint: 'A first figure: what doughs teach of it comes before this.',
+  mayContainTitle: 'May contain',
+  mayContainMore:
+    'Shown with every formula, product and batch, beside what their ingredients bring. When it has to be said, and when it must not be, is for local codes and your own licensed advice.',
   mixerCaution: 'Out of order or being cleaned: pull the plug or lock it off before a hand goes in.',
   ovenCaution: 'A deck that was hot stays hot long after it is switched off.',
   keyHint: 'lower case letters, digits, hyphens',
@@ -92,10 +96,25 @@ export const FIELDS = {
   ruleSet: 'Rule set for holding and cooling',
   benchScaleG: 'Bench scale shows steps of',
   fineScaleG: 'Fine scale shows steps of',
+  riseK: 'Warms a dough while mixing by',
+  waterForm: 'The mixer’s warming is spoken of as',
+  iceC: 'Ice goes in at',
+  mayContain: 'May get into anything made here',
+  mayContainNote: 'In your own words',
 } as const;
 
 /** Units behind a field. */
-export const UNITS = { litres: 'l', minutes: 'min', percent: '%', metres: 'm', grams: 'g', kilograms: 'kg', pounds: 'lb' } as const;
+export const UNITS = {
+  litres: 'l',
+  minutes: 'min',
+  percent: '%',
+  metres: 'm',
+  grams: 'g',
+  kilograms: 'kg',
+  pounds: 'lb',
+  ounces: 'oz',
+  kelvin: 'K',
+} as const;
 
 type Mixer = Kitchen['mixers'][number];
 type Place = Kitchen['restPlaces'][number];
@@ -129,7 +148,14 @@ export const RULE_SETS: Readonly<Record<House['ruleSet'], string>> = {
   australia: 'Australia',
 };
 export const TEMPERATURE_UNITS: Readonly<Record<House['units']['temperature'], string>> = { C: '°C', F: '°F' };
-export const WEIGHT_UNITS: Readonly<Record<House['units']['weight'], string>> = { g: 'grams and kilograms', lb: 'pounds' };
+export const WEIGHT_UNITS: Readonly<Record<House['units']['weight'], string>> = { g: 'grams and kilograms', lb: 'pounds and ounces' };
+
+/** By which custom the house reckons its water. */
+export const WATER_FORMS: Readonly<Record<House['water']['form'], string>> = {
+  rise: 'rise of the dough',
+  friction: 'friction factor',
+  base: 'base temperature',
+};
 
 /** Why a thing cannot be had. */
 export const BLOCK_REASONS: Readonly<Record<EventOf<'resourceBlocked'>['why'], string>> = {

@@ -47,4 +47,7 @@ export const READ_WHERE: Readonly<Record<EventOf<'temperatureRead'>['where'], st
   water: 'Water',
   filling: 'Filling',
   room: 'Room',
+  flour: 'Flour',
+  tap: 'Tap',
+  preferment: 'Preferment',
 };

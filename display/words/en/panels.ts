@@ -1,6 +1,5 @@
 import type { Despite } from '../../../shared/floor/events.ts';
 import type { Correction } from '../../../shared/floor/state.ts';
-import { gramsWords } from './floor.ts';
 
 /** What the panels behind a dough's card say. */
 export const PANELS = {
@@ -24,12 +23,12 @@ export const PANELS = {
   // Counting at the divide.
   count: 'Count…',
   countTitle: (tag: string): string => `${tag}: what it really became`,
-  countWeight: (needed: number, has: number): string => `needs ${gramsWords(needed)} of ${gramsWords(has)}`,
+  countWeight: (needed: string, has: string): string => `needs ${needed} of ${has}`,
   countDone: (tag: string, done: string): string => `${tag} ${done}, as counted`,
   // What goes in.
   inputs: 'What goes in…',
   inputsTitle: (tag: string): string => `What goes into ${tag}`,
-  heldBack: (grams: number): string => `Water held back, ${gramsWords(grams)}: how much went in?`,
+  heldBack: (weight: string): string => `Water held back, ${weight}: how much went in?`,
   heldShares: [
     { share: 1, text: 'all' },
     { share: 0.75, text: '¾' },
@@ -42,19 +41,18 @@ export const PANELS = {
   takes: 'Takes',
   extra: 'Draw more…',
   extraTitle: (tag: string): string => `More into ${tag}, on top of its formula`,
-  extraDo: (grams: number, from: string): string => `Draw ${gramsWords(grams)} from ${from}`,
+  extraDo: (weight: string, from: string): string => `Draw ${weight} from ${from}`,
   // Pots.
   pot: 'In the pot',
-  potHas: (grams: number): string => gramsWords(grams),
-  seedKept: (grams: number): string => `${gramsWords(grams)} kept back as seed`,
+  seedKept: (weight: string): string => `${weight} kept back as seed`,
   ripe: (from: string, to: string): string => `ripe ${from}–${to}`,
-  feedPlanned: (clock: string, grams: number): string => `next feed ${clock}, up to ${gramsWords(grams)}`,
+  feedPlanned: (clock: string, weight: string): string => `next feed ${clock}, up to ${weight}`,
   feed: 'Amounts…',
   feedTitle: (tag: string): string => `${tag}: what goes into the pot`,
   feedSeed: 'Seed left in',
   feedFlour: 'Flour',
   feedWater: 'Water',
-  feedMakes: (grams: number): string => `makes ${gramsWords(grams)}`,
+  feedMakes: (weight: string): string => `makes ${weight}`,
   feedDone: (tag: string): string => `${tag} FED with this`,
   planFeed: 'Plan a feed…',
   planFeedTitle: (tag: string): string => `When is ${tag} to be fed?`,
@@ -90,10 +88,10 @@ export const PANELS = {
   putBack: 'Put back…',
   putBackTitle: 'What goes back into which dough',
   putBackPair: (from: string, to: string): string => `${from} into ${to}`,
-  putBackDo: (grams: number): string => `Put back ${gramsWords(grams)}`,
+  putBackDo: (weight: string): string => `Put back ${weight}`,
   loss: 'Name a loss…',
   lossTitle: (tag: string): string => `What is gone of ${tag}`,
-  lossDo: (grams: number): string => `${gramsWords(grams)} gone`,
+  lossDo: (weight: string): string => `${weight} gone`,
   weight: 'Weight',
   discard: 'Discard…',
   discardTitle: (tag: string): string => `Discard ${tag}: why?`,
@@ -120,6 +118,7 @@ export const DESPITE: Readonly<Record<Despite, string>> = {
   lastOfFerment: 'last of the ferment',
   vesselsShort: 'vessels short',
   withoutSource: 'drawn of nothing',
+  wildReading: 'reading far from what was expected',
 };
 
 export const CORRECTED: Readonly<Record<Correction['what'], string>> = {
@@ -148,8 +147,8 @@ export function notBeforeWords(clock: string): string {
 }
 
 /** "1 500 g levain from L1, ripe since 04:20". */
-export function takeWords(grams: number, name: string, from: string | null, ripe: string | null): string {
-  const what = `${gramsWords(grams)} ${name}`;
+export function takeWords(weight: string, name: string, from: string | null, ripe: string | null): string {
+  const what = `${weight} ${name}`;
   if (from === null) return `${what}: ${PANELS.noSource}`;
   return `${what} from ${from}${ripe === null ? ', not ready yet' : `, ${ripe}`}`;
 }

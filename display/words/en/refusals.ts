@@ -1,8 +1,8 @@
+import type { FaultFacts } from '../../../shared/documents/fault-facts.ts';
 import type { EventOf } from '../../../shared/floor/events.ts';
 import type { Refusal } from '../../../shared/floor/refusals.ts';
 import { unreachable } from '../../../shared/result.ts';
-import { faultWords } from './faults.ts';
-import { ALLERGENS, BLOCKED_WHY, gramsWords, listWords, PUT_BACK } from './floor.ts';
+import { ALLERGENS, BLOCKED_WHY, listWords, PUT_BACK } from './floor.ts';
 
 /** What the words need to know of the house beside the refusal itself. */
 export interface RefusalFacts {
@@ -22,6 +22,14 @@ export interface RefusalFacts {
   vessel(vesselId: string): string;
   place(placeId: string): string;
   ingredient(ingredientId: string): string;
+  /** What is wrong with a document, in words; missing on pages that send none. */
+  fault?(facts: FaultFacts): string;
+  /** A temperature in the house's unit. */
+  reading(celsius: number): string;
+  /** A weight in the house's unit. */
+  weight(grams: number): string;
+  /** A machine's load, in kilograms or pounds. */
+  load(grams: number): string;
   /** Anything that can be blocked, by what it is called. */
   resource(resource: EventOf<'resourceBlocked'>['resource']): string;
 }
@@ -74,13 +82,13 @@ function whyWords(refusal: Refusal, facts: RefusalFacts): string {
     case 'vesselsShort':
       return `needs ${refusal.needed} of ${facts.vessel(refusal.vesselId)}, ${refusal.free} free${refusal.freeMs === undefined ? '' : `, enough at ${facts.clock(refusal.freeMs)}`}.`;
     case 'nothingToDraw':
-      return `no ${facts.formula(refusal.formulaId)} stands ready; it takes ${gramsWords(refusal.neededG)}.`;
+      return `no ${facts.formula(refusal.formulaId)} stands ready; it takes ${facts.weight(refusal.neededG)}.`;
     case 'notEnoughToDraw':
-      return `takes ${gramsWords(refusal.neededG)} of ${facts.formula(refusal.formulaId)}, there are ${gramsWords(refusal.hasG)}.`;
+      return `takes ${facts.weight(refusal.neededG)} of ${facts.formula(refusal.formulaId)}, there are ${facts.weight(refusal.hasG)}.`;
     case 'lastOfFerment':
-      return `${gramsWords(refusal.neededG)} would take of the seed in ${refusal.fromTag}: it has ${gramsWords(refusal.hasG)}, ${gramsWords(refusal.seedG)} is kept back to feed again.`;
+      return `${facts.weight(refusal.neededG)} would take of the seed in ${refusal.fromTag}: it has ${facts.weight(refusal.hasG)}, ${facts.weight(refusal.seedG)} is kept back to feed again.`;
     case 'moreThanThere':
-      return `${gramsWords(refusal.neededG)} is more than ${refusal.fromTag} has (${gramsWords(refusal.hasG)}).`;
+      return `${facts.weight(refusal.neededG)} is more than ${refusal.fromTag} has (${facts.weight(refusal.hasG)}).`;
     case 'wrongSource':
       return `${refusal.fromTag} is not what goes in here.`;
     case 'putBackNotTaken':
@@ -88,7 +96,7 @@ function whyWords(refusal: Refusal, facts: RefusalFacts): string {
     case 'putBackTooOld':
       return `what is left of ${refusal.fromTag} is ${hoursWords(refusal.ageMin)} old; at most ${hoursWords(refusal.mostMin)}.`;
     case 'putBackOverCap':
-      return `takes at most ${gramsWords(refusal.capG)} back, ${gramsWords(refusal.alreadyG)} is in.`;
+      return `takes at most ${facts.weight(refusal.capG)} back, ${facts.weight(refusal.alreadyG)} is in.`;
     case 'pastMixing':
       return 'past the mixer: nothing can be mixed in any more.';
     case 'morePiecesThanThere':
@@ -128,11 +136,11 @@ function whyWords(refusal: Refusal, facts: RefusalFacts): string {
     case 'documentChanged':
       return 'somebody else has changed it since: look at it again.';
     case 'documentFaulty':
-      return `${refusal.faults.map(({ path, message, facts: said }) => `${path}: ${said === undefined ? message : faultWords(said)}`).join('; ')}.`;
+      return `${refusal.faults.map(({ path, message, facts: said }) => `${path}: ${(said === undefined ? undefined : facts.fault?.(said)) ?? message}`).join('; ')}.`;
     case 'noFreeBowl':
       return `no bowl is free for ${facts.mixer(refusal.mixerId)}: ${listWords(refusal.takenByTags)} in them.`;
     case 'cutsTooHeavy':
-      return `the cuts need ${Math.round(refusal.neededG)} g, there are ${Math.round(refusal.hasG)} g.`;
+      return `the cuts need ${facts.weight(refusal.neededG)}, there are ${facts.weight(refusal.hasG)}.`;
     case 'productUnknown':
       return `no product ${facts.product(refusal.productId)} is made here.`;
     case 'nothingCalls':
@@ -149,6 +157,16 @@ function whyWords(refusal: Refusal, facts: RefusalFacts): string {
       return 'no sound test waits for an answer.';
     case 'soundTestAnswered':
       return `answered ${facts.clock(refusal.atMs)} already: ${refusal.heard ? 'heard' : 'not heard'}.`;
+    case 'lineUnknown':
+      return 'the list of what is weighed has no such line any more: look at it again.';
+    case 'notWeighed':
+      return 'that is not in the bowl.';
+    case 'alreadyMixed':
+      return 'it is mixed already.';
+    case 'wildReading':
+      return `${facts.reading(refusal.celsius)} is far from the ${facts.reading(refusal.expectedC)} to be expected: measure once more.`;
+    case 'outsideMixer':
+      return `outside what ${facts.mixer(refusal.mixerId)} mixes: ${facts.load(refusal.leastG)} to ${facts.load(refusal.mostG)}.`;
     case 'nothingToUndo':
       return 'nothing to undo: only the last thing this phone did can be taken back.';
     case 'workRestsOnIt':

@@ -1,7 +1,7 @@
 import type { FaultFacts } from '../../../shared/documents/fault-facts.ts';
-import { unreachable } from '../../../shared/result.ts';
+import { bookFaultWords } from './book-faults.ts';
 
-/** What is wrong with a kitchen or a house, for the one who edits it. */
+/** What is wrong with a kitchen, a house or the book, for the one who edits it. */
 export function faultWords(facts: FaultFacts): string {
   switch (facts.code) {
     case 'idTwice':
@@ -21,6 +21,6 @@ export function faultWords(facts: FaultFacts): string {
     case 'zoneUnknown':
       return `le fuseau horaire «\u00a0${facts.zone}\u00a0» n’existe pas\u202f; les fuseaux se nomment comme Europe/Paris`;
     default:
-      return unreachable(facts);
+      return bookFaultWords(facts);
   }
 }

@@ -1,4 +1,5 @@
-import type { Allergen, PutBackKind } from '../../../shared/documents/formula.ts';
+import type { Allergen } from '../../../shared/documents/allergen.ts';
+import type { PutBackKind } from '../../../shared/documents/formula.ts';
 import type { EventOf } from '../../../shared/floor/events.ts';
 
 /** Allergens by the words of EU 1169/2011, Annex II; the French wording from memory. */
@@ -53,14 +54,6 @@ export const LOSSES: Readonly<Record<EventOf<'lossNamed'>['what'], string>> = {
   pieces: 'Pièces',
   spill: 'Renversé',
 };
-
-/** A weight in grams, thousands apart by a narrow space that does not break: "1 500 g", and a comma before tenths. */
-export function gramsWords(grams: number): string {
-  const rounded = grams < 10 ? Math.round(grams * 10) / 10 : Math.round(grams);
-  return `${String(rounded)
-    .replace(/\B(?=(\d{3})+(?!\d))/g, '\u202f')
-    .replace('.', ',')}\u00a0g`;
-}
 
 /** "a, b et c". */
 export function listWords(items: readonly string[]): string {

@@ -5,7 +5,7 @@ import type { EventOf } from '../../../shared/floor/events.ts';
 /** Everything that the kitchen page says. */
 export const KITCHEN = {
   title: 'Fournil',
-  note: 'Les recettes et leurs méthodes viennent encore du fichier de la boulangerie\u202f; elles désignent les choses d’ici par leurs clés.',
+  note: 'Les recettes et leurs méthodes sont dans le livre de recettes\u202f; elles désignent les choses d’ici par leurs clés.',
   loading: 'Connexion au fournil…',
   noLink: 'HORS LIGNE',
   noLinkMore: 'Ce qui s’affiche est le dernier état connu. Les modifications restent sur cet appareil et partent au retour de la liaison.',
@@ -50,6 +50,10 @@ export const KITCHEN = {
   setTo: 'Réglage',
   ruleNote:
     'La réglementation locale et l’avis de professionnels agréés passent avant chacun de ces jeux de règles. Ceux-ci déterminent les valeurs affichées pour la conservation et le refroidissement\u202f; ils ne remplacent le jugement de personne.',
+  riseHint: 'Un premier chiffre\u00a0: ce que les pâtes apprennent passe avant.',
+  mayContainTitle: 'Peut contenir',
+  mayContainMore:
+    'Affiché avec chaque recette, chaque produit et chaque pétrissée, à côté de ce qu’apportent les ingrédients. Quand il faut le dire, et quand il ne faut pas, relève des règles locales et de votre propre conseil agréé.',
   mixerCaution: 'En panne ou en nettoyage\u00a0: débrancher ou consigner avant d’y mettre la main.',
   ovenCaution: 'Une sole chaude le reste longtemps après l’arrêt.',
   keyHint: 'minuscules sans accent, chiffres, traits d’union',
@@ -92,10 +96,25 @@ export const FIELDS = {
   ruleSet: 'Règles de conservation et de refroidissement',
   benchScaleG: 'Balance du plan de travail, par pas de',
   fineScaleG: 'Balance de précision, par pas de',
+  riseK: 'Réchauffe la pâte au pétrissage de',
+  waterForm: 'L’échauffement du pétrin se dit en',
+  iceC: 'La glace entre à',
+  mayContain: 'Peut se trouver dans tout ce qui est fait ici',
+  mayContainNote: 'Avec vos propres mots',
 } as const;
 
 /** Units behind a field. */
-export const UNITS = { litres: 'l', minutes: 'min', percent: '%', metres: 'm', grams: 'g', kilograms: 'kg', pounds: 'lb' } as const;
+export const UNITS = {
+  litres: 'l',
+  minutes: 'min',
+  percent: '%',
+  metres: 'm',
+  grams: 'g',
+  kilograms: 'kg',
+  pounds: 'lb',
+  ounces: 'oz',
+  kelvin: 'K',
+} as const;
 
 type Mixer = Kitchen['mixers'][number];
 type Place = Kitchen['restPlaces'][number];
@@ -132,7 +151,14 @@ export const TEMPERATURE_UNITS: Readonly<Record<House['units']['temperature'], s
 // Not "livres" alone: on a French market that is half a kilogram.
 export const WEIGHT_UNITS: Readonly<Record<House['units']['weight'], string>> = {
   g: 'grammes et kilogrammes',
-  lb: 'livres anglaises (lb)',
+  lb: 'livres et onces anglaises (lb, oz)',
+};
+
+/** By which custom the house reckons its water. */
+export const WATER_FORMS: Readonly<Record<House['water']['form'], string>> = {
+  rise: 'échauffement de la pâte',
+  friction: 'coefficient de friction',
+  base: 'température de base',
 };
 
 /** Why a thing cannot be had. */

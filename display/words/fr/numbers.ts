@@ -49,4 +49,7 @@ export const READ_WHERE: Readonly<Record<EventOf<'temperatureRead'>['where'], st
   water: 'Eau',
   filling: 'Garniture',
   room: 'Fournil',
+  flour: 'Farine',
+  tap: 'Robinet',
+  preferment: 'Préferment',
 };

@@ -1,6 +1,5 @@
 import type { Despite } from '../../../shared/floor/events.ts';
 import type { Correction } from '../../../shared/floor/state.ts';
-import { gramsWords } from './floor.ts';
 
 /** What the panels behind a dough's card say. */
 export const PANELS = {
@@ -24,12 +23,12 @@ export const PANELS = {
   // Counting at the divide.
   count: 'Compter…',
   countTitle: (tag: string): string => `${tag}\u00a0: ce que cela a donné`,
-  countWeight: (needed: number, has: number): string => `il faut ${gramsWords(needed)} sur ${gramsWords(has)}`,
+  countWeight: (needed: string, has: string): string => `il faut ${needed} sur ${has}`,
   countDone: (tag: string, done: string): string => `${tag} ${done}, compte fait`,
   // What goes in.
   inputs: 'Ce qui entre…',
   inputsTitle: (tag: string): string => `Ce qui entre dans ${tag}`,
-  heldBack: (grams: number): string => `Eau de bassinage, ${gramsWords(grams)}\u00a0: quelle part versée\u202f?`,
+  heldBack: (weight: string): string => `Eau de bassinage, ${weight}\u00a0: quelle part versée\u202f?`,
   heldShares: [
     { share: 1, text: 'tout' },
     { share: 0.75, text: '¾' },
@@ -42,19 +41,18 @@ export const PANELS = {
   takes: 'Prend',
   extra: 'Prélever en plus…',
   extraTitle: (tag: string): string => `Ajout dans ${tag}, en plus de sa recette`,
-  extraDo: (grams: number, from: string): string => `Prélever ${gramsWords(grams)} sur ${from}`,
+  extraDo: (weight: string, from: string): string => `Prélever ${weight} sur ${from}`,
   // Pots.
   pot: 'Dans le pot',
-  potHas: (grams: number): string => gramsWords(grams),
-  seedKept: (grams: number): string => `${gramsWords(grams)} de chef à garder`,
+  seedKept: (weight: string): string => `${weight} de chef à garder`,
   ripe: (from: string, to: string): string => `mûr ${from}–${to}`,
-  feedPlanned: (clock: string, grams: number): string => `prochain rafraîchi ${clock}, jusqu’à ${gramsWords(grams)}`,
+  feedPlanned: (clock: string, weight: string): string => `prochain rafraîchi ${clock}, jusqu’à ${weight}`,
   feed: 'Quantités…',
   feedTitle: (tag: string): string => `${tag}\u00a0: ce qui va dans le pot`,
   feedSeed: 'Chef laissé au pot',
   feedFlour: 'Farine',
   feedWater: 'Eau',
-  feedMakes: (grams: number): string => `donne ${gramsWords(grams)}`,
+  feedMakes: (weight: string): string => `donne ${weight}`,
   feedDone: (tag: string): string => `${tag} RAFRAÎCHI avec cela`,
   planFeed: 'Prévoir un rafraîchi…',
   planFeedTitle: (tag: string): string => `Quand rafraîchir ${tag}\u202f?`,
@@ -90,10 +88,10 @@ export const PANELS = {
   putBack: 'Remettre…',
   putBackTitle: 'Ce qui retourne dans quelle pâte',
   putBackPair: (from: string, to: string): string => `${from} dans ${to}`,
-  putBackDo: (grams: number): string => `Remettre ${gramsWords(grams)}`,
+  putBackDo: (weight: string): string => `Remettre ${weight}`,
   loss: 'Noter une perte…',
   lossTitle: (tag: string): string => `Perte sur ${tag}`,
-  lossDo: (grams: number): string => `Noter ${gramsWords(grams)} de perte`,
+  lossDo: (weight: string): string => `Noter ${weight} de perte`,
   weight: 'Poids',
   discard: 'Jeter…',
   discardTitle: (tag: string): string => `Jeter ${tag}\u00a0: pourquoi\u202f?`,
@@ -120,6 +118,7 @@ export const DESPITE: Readonly<Record<Despite, string>> = {
   lastOfFerment: 'fond du ferment pris',
   vesselsShort: 'manque de contenants',
   withoutSource: 'sans rien prélever',
+  wildReading: 'mesure loin de l’attendu',
 };
 
 export const CORRECTED: Readonly<Record<Correction['what'], string>> = {
@@ -148,8 +147,8 @@ export function notBeforeWords(clock: string): string {
 }
 
 /** "1 500 g levain pris sur L1, à point depuis 04:20". */
-export function takeWords(grams: number, name: string, from: string | null, ripe: string | null): string {
-  const what = `${gramsWords(grams)} ${name}`;
+export function takeWords(weight: string, name: string, from: string | null, ripe: string | null): string {
+  const what = `${weight} ${name}`;
   if (from === null) return `${what}\u00a0: ${PANELS.noSource}`;
   return `${what} pris sur ${from}${ripe === null ? ', pas encore à point' : `, ${ripe}`}`;
 }

@@ -1,8 +1,7 @@
 import type { Refusal } from '../../../shared/floor/refusals.ts';
 import { unreachable } from '../../../shared/result.ts';
 import type { RefusalFacts } from '../en/refusals.ts';
-import { faultWords } from './faults.ts';
-import { ALLERGENS, BLOCKED_WHY, gramsWords, listWords, PUT_BACK } from './floor.ts';
+import { ALLERGENS, BLOCKED_WHY, listWords, PUT_BACK } from './floor.ts';
 
 /** A refusal as the baker reads it: what it was about, and why nothing came of it. */
 export function refusalWords(refusal: Refusal, facts: RefusalFacts): string {
@@ -52,13 +51,13 @@ function whyWords(refusal: Refusal, facts: RefusalFacts): string {
     case 'vesselsShort':
       return `il faut ${refusal.needed} × ${facts.vessel(refusal.vesselId)}, ${refusal.free} ${refusal.free < 2 ? 'libre' : 'libres'}${refusal.freeMs === undefined ? '' : `, assez à ${facts.clock(refusal.freeMs)}`}.`;
     case 'nothingToDraw':
-      return `rien de prêt\u00a0: ${facts.formula(refusal.formulaId)}\u202f; il en faut ${gramsWords(refusal.neededG)}.`;
+      return `rien de prêt\u00a0: ${facts.formula(refusal.formulaId)}\u202f; il en faut ${facts.weight(refusal.neededG)}.`;
     case 'notEnoughToDraw':
-      return `il faut ${gramsWords(refusal.neededG)} (${facts.formula(refusal.formulaId)}), il y a ${gramsWords(refusal.hasG)}.`;
+      return `il faut ${facts.weight(refusal.neededG)} (${facts.formula(refusal.formulaId)}), il y a ${facts.weight(refusal.hasG)}.`;
     case 'lastOfFerment':
-      return `prendre ${gramsWords(refusal.neededG)} entame le chef (${refusal.fromTag})\u00a0: il y a ${gramsWords(refusal.hasG)}, dont ${gramsWords(refusal.seedG)} à garder pour le prochain rafraîchi.`;
+      return `prendre ${facts.weight(refusal.neededG)} entame le chef (${refusal.fromTag})\u00a0: il y a ${facts.weight(refusal.hasG)}, dont ${facts.weight(refusal.seedG)} à garder pour le prochain rafraîchi.`;
     case 'moreThanThere':
-      return `${gramsWords(refusal.neededG)}, c’est plus que ce qu’a ${refusal.fromTag} (${gramsWords(refusal.hasG)}).`;
+      return `${facts.weight(refusal.neededG)}, c’est plus que ce qu’a ${refusal.fromTag} (${facts.weight(refusal.hasG)}).`;
     case 'wrongSource':
       return `${refusal.fromTag} n’est pas ce qui va ici.`;
     case 'putBackNotTaken':
@@ -66,7 +65,7 @@ function whyWords(refusal: Refusal, facts: RefusalFacts): string {
     case 'putBackTooOld':
       return `le reste (${refusal.fromTag}) a ${hoursWords(refusal.ageMin)}\u202f; au plus ${hoursWords(refusal.mostMin)}.`;
     case 'putBackOverCap':
-      return `reprend au plus ${gramsWords(refusal.capG)}, ${gramsWords(refusal.alreadyG)} déjà dedans.`;
+      return `reprend au plus ${facts.weight(refusal.capG)}, ${facts.weight(refusal.alreadyG)} déjà dedans.`;
     case 'pastMixing':
       return 'sorti du pétrin\u00a0: on ne peut plus rien y mélanger.';
     case 'morePiecesThanThere':
@@ -106,11 +105,11 @@ function whyWords(refusal: Refusal, facts: RefusalFacts): string {
     case 'documentChanged':
       return 'quelqu’un d’autre l’a modifié depuis\u00a0: regarder de nouveau.';
     case 'documentFaulty':
-      return `${refusal.faults.map(({ path, message, facts: said }) => `${path}\u00a0: ${said === undefined ? message : faultWords(said)}`).join('\u202f; ')}.`;
+      return `${refusal.faults.map(({ path, message, facts: said }) => `${path}\u00a0: ${(said === undefined ? undefined : facts.fault?.(said)) ?? message}`).join('\u202f; ')}.`;
     case 'noFreeBowl':
       return `aucune cuve libre pour ${facts.mixer(refusal.mixerId)}\u00a0: ${listWords(refusal.takenByTags)} dedans.`;
     case 'cutsTooHeavy':
-      return `les parts demandent ${gramsWords(refusal.neededG)}, il y a ${gramsWords(refusal.hasG)}.`;
+      return `les parts demandent ${facts.weight(refusal.neededG)}, il y a ${facts.weight(refusal.hasG)}.`;
     case 'productUnknown':
       return `produit inconnu ici\u00a0: ${facts.product(refusal.productId)}.`;
     case 'nothingCalls':
@@ -127,6 +126,16 @@ function whyWords(refusal: Refusal, facts: RefusalFacts): string {
       return 'aucun essai du son n’attend de réponse.';
     case 'soundTestAnswered':
       return `déjà répondu à ${facts.clock(refusal.atMs)}\u00a0: ${refusal.heard ? 'entendu' : 'pas entendu'}.`;
+    case 'lineUnknown':
+      return `cette ligne n’est plus dans la pesée\u00a0: regarder encore.`;
+    case 'notWeighed':
+      return `ce n’est pas dans la cuve.`;
+    case 'alreadyMixed':
+      return `c’est déjà pétri.`;
+    case 'wildReading':
+      return `${facts.reading(refusal.celsius)} est loin des ${facts.reading(refusal.expectedC)} attendus\u00a0: mesurer encore.`;
+    case 'outsideMixer':
+      return `hors de ce que pétrit ${facts.mixer(refusal.mixerId)}\u00a0: ${facts.load(refusal.leastG)} à ${facts.load(refusal.mostG)}.`;
     case 'nothingToUndo':
       return 'rien à annuler\u00a0: seule la dernière action de ce téléphone peut l’être.';
     case 'workRestsOnIt':
@@ -134,7 +143,7 @@ function whyWords(refusal: Refusal, facts: RefusalFacts): string {
     case 'dayAlreadyOpen':
       return `la journée ${refusal.serviceDate} est déjà ouverte.`;
     case 'documentMissing':
-      return `il manque\u00a0: ${refusal.kind === 'formula' ? 'recette' : 'produit'} ${refusal.id}.`;
+      return `il manque\u00a0: ${DOCUMENTS[refusal.kind]} ${refusal.id}.`;
     case 'callOutdated':
       return 'cet appel n’est plus d’actualité.';
     case 'forbidden':
@@ -147,6 +156,12 @@ function whyWords(refusal: Refusal, facts: RefusalFacts): string {
       return unreachable(refusal);
   }
 }
+
+const DOCUMENTS: Readonly<Record<Extract<Refusal, { code: 'documentMissing' }>['kind'], string>> = {
+  formula: 'recette',
+  product: 'produit',
+  ingredient: 'ingrédient',
+};
 
 /** Stations stand for people; where a device has none, its own name must do. */
 function whoWords(

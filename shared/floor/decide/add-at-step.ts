@@ -6,6 +6,7 @@ import { formulaOf, newestFormula } from '../contents.ts';
 import type { FloorEvent } from '../events.ts';
 import type { Refusal } from '../refusals.ts';
 import type { FloorState, Workpiece } from '../state.ts';
+import { baseG } from '../takes.ts';
 
 /**
  * The ingredients that go in at a step, by the formula's amounts, and how much was used of what was held back: all of it
@@ -27,7 +28,7 @@ export function additionEvents(
     const { grams: exactG, isExtra } = additionG(
       addition,
       formula,
-      workpiece.grams,
+      baseG(formula, workpiece, step),
       workpiece.pieces,
       newestFormula(state),
       state.ingredients?.document ?? [],

@@ -8,9 +8,7 @@ import { changeFaults } from '../kitchen-change.ts';
 import { resourceName } from '../resources.ts';
 import type { FloorState } from '../state.ts';
 import type { Decision } from './decision.ts';
-
-/** Faults that one refusal tells: nobody mends more at once, and the answer has to fit into a message. */
-const MOST_FAULTS = 50;
+import { MOST_FAULTS } from './faulty.ts';
 
 /** The house becomes its next version, where nobody else has changed it since this device saw it. */
 export function decideAdoptHouse(state: FloorState, command: CommandOf<'adoptHouse'>, _context: CommandContext): Decision {

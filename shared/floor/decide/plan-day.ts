@@ -1,19 +1,13 @@
 import { derivedId } from '../../ids.ts';
 import { accepted, refused, type Result } from '../../result.ts';
-import type { CommandContext, CommandOf } from '../commands.ts';
+import type { CommandContext } from '../commands.ts';
 import type { EventOf, FloorEvent } from '../events.ts';
 import type { Refusal } from '../refusals.ts';
 import type { FloorState, PlannedCut, Workpiece } from '../state.ts';
+import type { DayBook, DayPlan } from './day-plan.ts';
 import { sidePrepsOf } from './side-preps.ts';
 
-type BringInDay = CommandOf<'bringInDay'>;
 type Planned = EventOf<'workpiecePlanned'>;
-
-/** The newest versions, once the documents of the day are taken in. */
-export interface Versions {
-  readonly formulaVersions: Readonly<Record<string, number>>;
-  readonly productVersions: Readonly<Record<string, number>>;
-}
 
 /**
  * What is planned on a day: its batches in the order of their starts, numbered formula by formula, then the side preps
@@ -21,17 +15,17 @@ export interface Versions {
  */
 export function plannedEvents(
   state: FloorState,
-  command: BringInDay,
+  plan: DayPlan,
   context: CommandContext,
-  versions: Versions,
+  book: DayBook,
 ): Result<readonly FloorEvent[], Refusal> {
   const events: FloorEvent[] = [];
-  const numbers = new TagNumbers(state, command.serviceDate);
+  const numbers = new TagNumbers(state, plan.serviceDate);
   const pots = new Map<string, string>();
-  const inOrder = [...command.batches].sort((a, b) => a.plannedStartMs - b.plannedStartMs);
+  const inOrder = [...plan.batches].sort((a, b) => a.plannedStartMs - b.plannedStartMs);
   for (const [index, batch] of inOrder.entries()) {
-    const formula = command.formulas.find((candidate) => candidate.id === batch.formulaId);
-    if (formula === undefined || versions.formulaVersions[batch.formulaId] === undefined)
+    const formula = book.formulaOf(batch.formulaId);
+    if (formula === null || book.versions.formulaVersions[batch.formulaId] === undefined)
       return refused({ code: 'documentMissing', kind: 'formula', id: batch.formulaId });
     const isLiving = formula.kind === 'ferment' && formula.seedG !== undefined;
     const potId = isLiving ? (pots.get(formula.id) ?? openPot(state, formula.id)?.id) : undefined;
@@ -39,23 +33,23 @@ export function plannedEvents(
       events.push({ type: 'feedPlanned', workpieceId: potId, feedMs: batch.plannedStartMs, grams: batch.grams, atMs: context.nowMs });
       continue;
     }
-    const planned = plannedOf(command, batch, derivedId(context.commandId, index), numbers, versions);
+    const planned = plannedOf(plan, batch, derivedId(context.commandId, index), numbers, book);
     if (!planned.ok) return planned;
     if (isLiving) pots.set(formula.id, planned.value.workpieceId);
     events.push(planned.value);
   }
   const batches = events.filter((event) => event.type === 'workpiecePlanned');
-  const preps = sidePrepsOf(state, command, batches);
+  const preps = sidePrepsOf(plan, book, batches);
   if (!preps.ok) return preps;
   for (const [index, prep] of preps.value.entries()) {
-    const formulaVersion = versions.formulaVersions[prep.formula.id];
+    const formulaVersion = book.versions.formulaVersions[prep.formula.id];
     if (formulaVersion === undefined) return refused({ code: 'documentMissing', kind: 'formula', id: prep.formula.id });
     events.push({
       type: 'workpiecePlanned',
       workpieceId: derivedId(context.commandId, inOrder.length + index),
       kind: 'prep',
       tag: numbers.next(prep.formula.letters),
-      serviceDate: command.serviceDate,
+      serviceDate: plan.serviceDate,
       formulaId: prep.formula.id,
       formulaVersion,
       plannedStartMs: prep.plannedStartMs,
@@ -68,16 +62,15 @@ export function plannedEvents(
 }
 
 function plannedOf(
-  command: BringInDay,
-  batch: BringInDay['batches'][number],
+  plan: DayPlan,
+  batch: DayPlan['batches'][number],
   workpieceId: string,
   numbers: TagNumbers,
-  { formulaVersions, productVersions }: Versions,
+  { formulaOf, versions: { formulaVersions, productVersions } }: DayBook,
 ): Result<Planned, Refusal> {
-  const formula = command.formulas.find((candidate) => candidate.id === batch.formulaId);
+  const formula = formulaOf(batch.formulaId);
   const formulaVersion = formulaVersions[batch.formulaId];
-  if (formula === undefined || formulaVersion === undefined)
-    return refused({ code: 'documentMissing', kind: 'formula', id: batch.formulaId });
+  if (formula === null || formulaVersion === undefined) return refused({ code: 'documentMissing', kind: 'formula', id: batch.formulaId });
   const cuts: PlannedCut[] = [];
   for (const cut of batch.cuts) {
     const productVersion = productVersions[cut.productId];
@@ -89,7 +82,7 @@ function plannedOf(
     workpieceId,
     kind: formula.kind === 'dough' ? 'batch' : formula.kind,
     tag: numbers.next(formula.letters),
-    serviceDate: command.serviceDate,
+    serviceDate: plan.serviceDate,
     formulaId: formula.id,
     formulaVersion,
     plannedStartMs: batch.plannedStartMs,

@@ -2,17 +2,14 @@ import { additionG, type FormulaOf } from '../../documents/amounts.ts';
 import type { Formula, Product } from '../../documents/formula.ts';
 import { targetMin, type SidePrep, type Step } from '../../documents/method.ts';
 import { accepted, refused, type Result } from '../../result.ts';
-import type { CommandOf } from '../commands.ts';
-import { newestFormula } from '../contents.ts';
 import type { EventOf, Serves } from '../events.ts';
 import { prepWorkMin } from '../prep-due.ts';
 import type { Refusal } from '../refusals.ts';
-import type { FloorState } from '../state.ts';
+import type { DayBook, DayPlan } from './day-plan.ts';
 import { toTenth } from './sources.ts';
 
 const MINUTE_MS = 60_000;
 
-type BringInDay = CommandOf<'bringInDay'>;
 type Batch = EventOf<'workpiecePlanned'>;
 
 /** A prep that a dough of the day needs. */
@@ -34,13 +31,13 @@ interface Joining {
  * The side preps of a day, one for each dough and each prep that it or its products take, the earliest first. A prep of
  * which the day lists a batch itself is made there, for all of them.
  */
-export function sidePrepsOf(state: FloorState, command: BringInDay, batches: readonly Batch[]): Result<readonly PlannedPrep[], Refusal> {
-  const find: FormulaOf = (id) => command.formulas.find((formula) => formula.id === id) ?? newestFormula(state)(id);
-  const isListed = new Set(command.batches.map((batch) => batch.formulaId));
+export function sidePrepsOf(plan: DayPlan, book: DayBook, batches: readonly Batch[]): Result<readonly PlannedPrep[], Refusal> {
+  const find = book.formulaOf;
+  const isListed = new Set(plan.batches.map((batch) => batch.formulaId));
   const preps: PlannedPrep[] = [];
   for (const batch of batches.filter((candidate) => candidate.kind === 'batch')) {
     const byFormula = new Map<string, Joining[]>();
-    for (const joining of joiningsOf(command, batch, find)) {
+    for (const joining of joiningsOf(book, batch, find)) {
       if (isListed.has(joining.prep.formula)) continue;
       byFormula.set(joining.prep.formula, [...(byFormula.get(joining.prep.formula) ?? []), joining]);
     }
@@ -75,20 +72,17 @@ function prepFor(batch: Batch, formula: Formula, joinings: readonly Joining[]): 
   };
 }
 
-function joiningsOf(command: BringInDay, batch: Batch, find: FormulaOf): readonly Joining[] {
+function joiningsOf(book: DayBook, batch: Batch, find: FormulaOf): readonly Joining[] {
   const formula = find(batch.formulaId);
   if (formula === null) return [];
   const cuts = batch.cuts.flatMap((cut) => {
-    const product = command.products.find((candidate) => candidate.id === cut.productId);
-    return product === undefined ? [] : [{ ...cut, product }];
+    const product = book.productOf(cut.productId);
+    return product === null ? [] : [{ ...cut, product }];
   });
   const only = cuts.length === 1 ? cuts[0] : undefined;
   const pieces = cuts.reduce((sum, cut) => sum + cut.pieces, 0);
   const amountG = (prep: SidePrep, steps: readonly Step[], grams: number, count: number): number =>
-    additionsOf(prep, steps).reduce(
-      (sum, addition) => sum + additionG(addition, formula, grams, count, find, command.ingredients).grams,
-      0,
-    );
+    additionsOf(prep, steps).reduce((sum, addition) => sum + additionG(addition, formula, grams, count, find, book.ingredients).grams, 0);
   const whole = uniquePreps(
     formula,
     cuts.map((cut) => cut.product),

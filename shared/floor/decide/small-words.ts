@@ -2,7 +2,7 @@ import { accepted, refused } from '../../result.ts';
 import type { CommandContext, CommandOf } from '../commands.ts';
 import type { FloorState } from '../state.ts';
 import type { Decision } from './decision.ts';
-import { believedStep, standingOf } from './standing.ts';
+import { believedStep } from './standing.ts';
 
 /** A little more: the step under way, or the one that waits, gets so many minutes on top. */
 export function decideMoreTime(state: FloorState, command: CommandOf<'giveMoreTime'>, context: CommandContext): Decision {
@@ -31,13 +31,4 @@ export function decideRelease(state: FloorState, command: CommandOf<'releaseWork
   if (workpiece.heldUntilMs === null || workpiece.heldUntilMs <= context.nowMs)
     return refused({ code: 'notHeld', tag: workpiece.tag, stepId: command.stepId });
   return accepted([{ type: 'workpieceReleased', workpieceId: workpiece.id, stepId: due.action.id, atMs }]);
-}
-
-/** A temperature that somebody read. A reading says nothing of a step, so its time is the tap's. */
-export function decideReadTemperature(state: FloorState, command: CommandOf<'readTemperature'>, context: CommandContext): Decision {
-  const standing = standingOf(state, command.workpieceId, context);
-  if (!standing.ok) return standing;
-  return accepted([
-    { type: 'temperatureRead', workpieceId: command.workpieceId, where: command.where, celsius: command.celsius, atMs: context.tapMs },
-  ]);
 }

@@ -1,7 +1,7 @@
 import type { Step } from '../../documents/method.ts';
 import { idFromBytes, ID_BYTES } from '../../ids.ts';
-import type { ClientCommand, CommandOf } from '../commands.ts';
-import { decide } from '../decide.ts';
+import type { CommandOf } from '../commands.ts';
+import { decideOnFloor, type OnFloorCommand } from '../decide-on-floor.ts';
 import { roleAt, type Due } from '../due.ts';
 import type { Refusal } from '../refusals.ts';
 import type { FloorState } from '../state.ts';
@@ -27,8 +27,8 @@ export function finishOf(due: Due): CommandOf<'finishStep'> {
 }
 
 /** Why a command would be refused at an instant, or null where it would be accepted. Nothing comes of asking. */
-export function refusalOf(state: FloorState, command: ClientCommand, nowMs: number): Refusal | null {
-  const decision = decide(state, command, {
+export function refusalOf(state: FloorState, command: OnFloorCommand, nowMs: number): Refusal | null {
+  const decision = decideOnFloor(state, command, {
     commandId: NOBODY,
     deviceId: NOBODY,
     stationId: null,
@@ -70,7 +70,7 @@ function minutesOver(limitMs: number, atMs: number): number {
 /** A way out, about nothing but what is named. */
 export function wayOut(
   kind: WayOut['kind'],
-  command: ClientCommand,
+  command: OnFloorCommand,
   effect: WayOutEffect,
   about: Partial<Pick<WayOut, 'slotIds' | 'mixerId' | 'placeId' | 'fromTag'>> = {},
 ): WayOut {

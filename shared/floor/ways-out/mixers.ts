@@ -1,5 +1,5 @@
 import type { Claim } from '../../documents/method.ts';
-import type { ClientCommand } from '../commands.ts';
+import type { OnFloorCommand } from '../decide-on-floor.ts';
 import { bowlHolder } from '../mixers.ts';
 import { blockOn } from '../resources.ts';
 import { projectionOf } from '../projection.ts';
@@ -42,10 +42,10 @@ function otherMixers(asked: Asked): readonly WayOut[] {
 }
 
 /** A step that is itself on the mixer and not begun is begun there, or else the one after it is; whichever is accepted. */
-function onMixer(asked: Asked, mixerId: string): ClientCommand | null {
+function onMixer(asked: Asked, mixerId: string): OnFloorCommand | null {
   const { state, due, nowMs } = asked;
-  const start: ClientCommand = { type: 'startStep', workpieceId: due.workpiece.id, stepId: due.action.id, mixerId };
-  const finish: ClientCommand = { ...finishOf(due), mixerId };
+  const start: OnFloorCommand = { type: 'startStep', workpieceId: due.workpiece.id, stepId: due.action.id, mixerId };
+  const finish: OnFloorCommand = { ...finishOf(due), mixerId };
   const isWaiting = due.workpiece.steps[due.action.id] === undefined;
   const wantsMixer = due.action.claims.some((claim) => claim.kind === 'mixer');
   const commands = isWaiting && wantsMixer ? [start, finish] : [finish];
@@ -57,7 +57,7 @@ function cleaning(asked: Asked): readonly WayOut[] {
   if (refusal.code !== 'changeOverNeeded') return [];
   const { mixerId, cleanMin } = refusal;
   const minutes = Math.max(1, Math.ceil(cleanMin));
-  const command: ClientCommand = { type: 'blockResource', resource: { kind: 'mixer', id: mixerId }, why: 'allergenChangeOver', minutes };
+  const command: OnFloorCommand = { type: 'blockResource', resource: { kind: 'mixer', id: mixerId }, why: 'allergenChangeOver', minutes };
   return [wayOut('clean', command, effectOf(asked, minutes), { mixerId })];
 }
 

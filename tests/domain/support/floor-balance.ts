@@ -32,6 +32,7 @@ export function accountsOf(recorded: readonly RecordedEvent[]): ReadonlyMap<stri
       if (event.isExtra === true) of(event.toWorkpieceId).inG += event.grams;
     }
     if (event.type === 'ingredientAdded' && event.isExtra === true) of(event.workpieceId).inG += event.grams;
+    if (event.type === 'batchRescaled') of(event.workpieceId).inG += event.toG - event.fromG;
     if (event.type === 'lossNamed') of(event.workpieceId).lostG += event.grams;
     if (event.type === 'workpieceDivided') of(event.workpieceId).lostG += event.lossG;
     if (event.type === 'workpieceDivided' || event.type === 'loadsMade') {

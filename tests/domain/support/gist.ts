@@ -14,6 +14,9 @@ export function gist(state: FloorState): unknown {
     deckC: state.deckC,
     openDates: [...state.openDates].sort(),
     documents: [state.kitchen, state.house],
+    rises: Object.entries(state.rises)
+      .flatMap(([mixerId, samples]) => samples.map(({ workpieceId, riseK }) => `${mixerId} ${workpieceId} ${riseK}`))
+      .sort(),
   };
 }
 
@@ -30,7 +33,9 @@ function gistOf({ vessels, slotIds, mixerId, bowlId, ...workpiece }: Workpiece):
     allergens: broughtIn.allergens,
     steps: Object.fromEntries(Object.entries(workpiece.steps).map(([id, life]) => [id, lifeOf(life)])),
     childIds: [...workpiece.childIds].sort(),
-    weight: [tenths(grams), tenths(scrapG)],
+    weight: [tenths(grams), tenths(scrapG), tenths(workpiece.scaledToG)],
+    weighed: Object.fromEntries(Object.entries(workpiece.weighed).map(([line, said]) => [line, [said.grams, said.lotNumbers]])),
+    water: workpiece.water,
     holds: [counted(vessels), slotIds.length, mixerId !== null, bowlId !== null],
     readings: workpiece.readings.map(({ celsius }) => celsius).sort((a, b) => a - b),
   };

@@ -173,6 +173,8 @@ export class Scales {
           [event.toWorkpieceId, event.grams],
         ];
       }
+      case 'batchRescaled':
+        return [[event.workpieceId, event.toG - event.fromG]];
       case 'ingredientAdded':
         return event.isExtra === true ? [[event.workpieceId, event.grams]] : [];
       case 'lossNamed':

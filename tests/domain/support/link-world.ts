@@ -1,3 +1,4 @@
+import { decidedOnFloor } from '../../../display/link/decider.ts';
 import { FloorClient, type LinkSocket, type SocketHandlers, type Surroundings } from '../../../display/link/floor-client.ts';
 import type { KeptRecord } from '../../../display/link/kept-tap.ts';
 import type { TapStore } from '../../../display/link/tap-store.ts';
@@ -226,6 +227,7 @@ export class Phone {
         return new Uint8Array(count).map((_, index) => (this.drawn * 31 + index * 7) % 251);
       },
       openSocket: (handlers) => house.connect(handlers),
+      decide: decidedOnFloor,
       after: (delayMs, call) => world.after(delayMs, call),
       store,
       loadPageAgain: () => {

@@ -9,8 +9,10 @@ import { openDues, type Due } from '../../../shared/floor/due.ts';
 import { takesOf } from '../../../shared/floor/takes.ts';
 import { productOf, wayOf } from '../../../shared/floor/way.ts';
 import { assert, unreachable } from '../../../shared/result.ts';
+import { BOOK_WORDS, bookWord } from './book-words.ts';
 import { Digits } from './digits.ts';
 import { idOf } from './ids.ts';
+import { weighWord } from './weigh-words.ts';
 
 const MINUTE_MS = 60_000;
 
@@ -38,12 +40,18 @@ const OTHER_WORDS = [
   ['closeDay', 1],
   ['adoptKitchen', 2],
   ['adoptHouse', 2],
+  ...BOOK_WORDS,
+  ['weighIngredient', 9],
+  ['unweighIngredient', 3],
+  ['scaleToLine', 3],
+  ['takeWater', 8],
+  ['forgetRise', 6],
 ] as const;
 
 export type OtherWord = (typeof OTHER_WORDS)[number][0];
 
 /** What a thumb sees as it taps. */
-interface Seen {
+export interface Seen {
   readonly digits: Digits;
   readonly state: FloorState;
   readonly workpiece: Workpiece;
@@ -104,6 +112,19 @@ function wordOf(type: OtherWord, seen: Seen): ClientCommand {
     case 'adoptKitchen':
     case 'adoptHouse':
       return documentWord(type, seen);
+    case 'adoptFormula':
+    case 'adoptProduct':
+    case 'adoptIngredient':
+    case 'archiveFormula':
+    case 'bringInBook':
+    case 'planBatches':
+      return bookWord(type, seen);
+    case 'weighIngredient':
+    case 'unweighIngredient':
+    case 'scaleToLine':
+    case 'takeWater':
+    case 'forgetRise':
+      return weighWord(type, seen);
     default:
       return unreachable(type);
   }

@@ -5,11 +5,14 @@ import { LOOKS, showLook, type Look } from '../../../display/parts/look.ts';
 import type { Scenes } from './scene.ts';
 import { coloursSection } from './sections/colours.ts';
 import { commonSection } from './sections/common.ts';
+import { formulasBookSection } from './sections/formulas-book.ts';
+import { formulasMethodSection } from './sections/formulas-method.ts';
 import { kitchenSection } from './sections/kitchen.ts';
 import { iconsSection, marksSection } from './sections/marks.ts';
 import { phoneSection } from './sections/phone.ts';
 import { screensSection } from './sections/screens.ts';
 import { wallSection } from './sections/wall.ts';
+import { weighSection } from './sections/weigh.ts';
 import { showScreen } from './show-screen.ts';
 
 const query = new URLSearchParams(location.search);
@@ -24,6 +27,9 @@ const SECTIONS = {
   wall: wallSection,
   phone: phoneSection,
   kitchen: kitchenSection,
+  'formulas-book': formulasBookSection,
+  'formulas-method': formulasMethodSection,
+  weigh: weighSection,
   screens: screensSection,
 } as const satisfies Readonly<Record<string, (scenes: Scenes, look: Look) => TemplateResult>>;
 

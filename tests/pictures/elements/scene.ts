@@ -16,10 +16,16 @@ export interface CardScene extends Scene {
   readonly panels: readonly Panel[];
 }
 
+/** A weigh-out, by the workpiece that it is of. */
+export interface WeighScene extends Scene {
+  readonly workpieceId: string;
+}
+
 /** Everything that the page of elements shows, by the names that it gives it. */
 export interface Scenes {
   readonly walls: Readonly<Record<string, Scene>>;
   readonly phones: Readonly<Record<string, Scene>>;
   readonly cards: Readonly<Record<string, CardScene>>;
   readonly kitchen: Scene;
+  readonly weighs: Readonly<Record<string, WeighScene>>;
 }

@@ -4,6 +4,7 @@ import '../../../display/phone/phone-page.ts';
 import '../../../display/station/station-page.ts';
 import '../../../display/wall-setup/setup-page.ts';
 import '../../../display/wall/wall-page.ts';
+import '../../../display/weigh/weigh-page.ts';
 import { DEFAULT_VIEWING } from '../../../display/wall/settings.ts';
 import { assert } from '../../../shared/result.ts';
 import { made } from './made.ts';
@@ -45,6 +46,10 @@ function screenOf(scenes: Scenes, kind: string, name: string): HTMLElement {
     case 'station': {
       const scene = found(scenes.phones, 'in touch');
       return made('station-page', { clock: clockOf(scene), view: scene.view, stationId: name === 'none' ? null : name });
+    }
+    case 'weigh': {
+      const scene = found(scenes.weighs, name);
+      return made('weigh-page', { clock: clockOf(scene), view: scene.view, pieceId: scene.workpieceId });
     }
     case 'start':
       return made('start-page', { address: 'http://192.168.1.20:4810/' });

@@ -4,6 +4,7 @@ import type { Due } from '../../../shared/floor/due.ts';
 import type { FloorState } from '../../../shared/floor/state.ts';
 import { assert } from '../../../shared/result.ts';
 import { phoneView, untilSome } from '../../browser/harness-phone/phone-stage.ts';
+import { weighScenes } from '../../browser/harness-weigh/weigh-stage.ts';
 import { dayOf, viewOf, workedFloor } from '../../browser/harness/staged-wall.ts';
 import { Floor } from '../../domain/support/floor.ts';
 import { bringInCommand, harbourFile } from '../../domain/support/harbour.ts';
@@ -22,6 +23,7 @@ export function stageScenes(): Scenes {
     phones: phones(busy),
     cards: cards(),
     kitchen: { view: phoneView(blocked.state), nowMs: blocked.nowMs },
+    weighs: weighScenes(),
   };
 }
 

@@ -1,6 +1,6 @@
 import * as fc from 'fast-check';
 import type { FloorEvent } from '../../../shared/floor/events.ts';
-import { allergenSchema } from '../../../shared/documents/formula.ts';
+import { allergenSchema } from '../../../shared/documents/allergen.ts';
 import { idFromBytes } from '../../../shared/ids.ts';
 
 /** Plain objects, as JSON makes them. */

@@ -1,5 +1,6 @@
 import { openDues, roleAt } from '../../../shared/floor/due.ts';
 import type { MemoryDisk } from '../../../server/journal/memory-journal.ts';
+import { forScreens } from '../../../shared/floor/for-screens.ts';
 import { differenceOf } from './difference.ts';
 import type { Ledger } from './ledger.ts';
 import type { ServerRoom } from './server-room.ts';
@@ -42,7 +43,7 @@ export function checkEnd({ disk, room, ledger, wire, taps, devices, pace, violat
       () => `${name} still keeps ${view.kept.length} taps, and ${storedTaps} in its storage`,
     );
     violations.demand('S4', view.sequence === state.sequence, () => `${name} holds ${view.sequence} events, the server ${state.sequence}`);
-    const difference = differenceOf(view.state, state);
+    const difference = differenceOf(view.state === null ? null : forScreens(view.state), forScreens(state));
     violations.demand('S4', difference === null, () => `${name} shows another state than the server's: ${difference ?? ''}`);
     const offMs = (client.nowMs() - houseMs) / pace;
     violations.demand('S10', Math.abs(offMs) <= CLOCKS_WITHIN_MS, () => `${name} is ${Math.round(offMs)} ms off the house's time`);

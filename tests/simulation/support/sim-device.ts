@@ -1,6 +1,7 @@
 import { FloorClient, type LinkSocket, type SocketHandlers } from '../../../display/link/floor-client.ts';
 import type { SoundRequest } from '../../../display/link/floor-link.ts';
 import { tapStoreOn } from '../../../display/link/tap-store.ts';
+import { decidedAtWeigh } from '../../../display/weigh/decided-at-weigh.ts';
 import type { ClientCommand } from '../../../shared/floor/commands.ts';
 import type { Device } from '../../../shared/wire/down.ts';
 import type { SoundReadiness, UpMessage } from '../../../shared/wire/up.ts';
@@ -135,6 +136,7 @@ export class SimDevice {
       now: () => ({ monotonicMs: host.monotonicMs, wallMs: this.#wallMs() }),
       randomBytes: (count) => random.bytes(count),
       openSocket: (handlers) => this.#openSocket(host, handlers),
+      decide: decidedAtWeigh,
       after: (delayMs, call) => host.after(delayMs, call),
       store: this.#options.plant.store ?? tapStoreOn(this.storage, this.page),
       loadPageAgain: () => this.#options.violations.report('bug', `${this.name} loads itself again, and both are of one version`),

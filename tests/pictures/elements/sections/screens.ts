@@ -4,7 +4,7 @@ import type { Scenes } from '../scene.ts';
 import { section, shelf, specimen } from '../specimen.ts';
 
 /** Whole pages, each in a frame as large as its screen, since they measure the window that they are in. */
-export function screensSection({ walls, phones, cards, kitchen }: Scenes, look: Look): TemplateResult {
+export function screensSection({ walls, phones, cards, kitchen, weighs }: Scenes, look: Look): TemplateResult {
   return section('screens', 'Whole screens', [
     shelf(
       'The wall: 43 inch, read from 5 m',
@@ -20,6 +20,10 @@ export function screensSection({ walls, phones, cards, kitchen }: Scenes, look: 
         frame('station', id, look, 900, 1200),
       ),
     ),
+    shelf('The weigh-out', [
+      ...Object.keys(weighs).map((name) => frame('weigh', name, look, 390, 844)),
+      frame('weigh', 'half in', look, 1280, 800),
+    ]),
     shelf('The wall being set up', [frame('setup', 'late and being lost', look, 1920, 1500)]),
     shelf('The kitchen, at a desk; the way in', [frame('kitchen', 'kitchen', look, 1200, 1500), frame('start', 'start', look, 640, 900)]),
   ]);

@@ -2,7 +2,7 @@ import { css } from 'lit';
 import { unseenStyles } from '../parts/unseen-styles.ts';
 
 /** What every part of the kitchen page is drawn with. */
-export const kitchenStyles = css`
+export const deskStyles = css`
   *,
   *::before,
   *::after {

@@ -2,17 +2,17 @@ import { css, html, LitElement, nothing, type PropertyValues, type TemplateResul
 import { customElement, property, state } from 'lit/decorators.js';
 import { unreachable } from '../../shared/result.ts';
 import { KITCHEN, NUMBER_NEEDED, ONE_NEEDED, rangeWords, TEXT_NEEDED, WHOLE_NEEDED } from '../words/kitchen.ts';
-import type { Field } from './fields.ts';
-import { FieldChangedEvent } from './kitchen-events.ts';
-import { kitchenStyles } from './kitchen-styles.ts';
+import type { Field } from './field.ts';
+import { FieldChangedEvent } from './field-changed.ts';
+import { deskStyles } from './desk-styles.ts';
 
 type NumberField = Extract<Field, { kind: 'number' }>;
 
 /** One field of a thing with its label, its unit, and what is wrong with it. */
-@customElement('kitchen-field')
-export class KitchenField extends LitElement {
+@customElement('desk-field')
+export class DeskField extends LitElement {
   static override styles = [
-    kitchenStyles,
+    deskStyles,
     css`
       :host {
         display: grid;
@@ -45,6 +45,7 @@ export class KitchenField extends LitElement {
         flex: 0 1 150px;
       }
       input:not([type='checkbox']),
+      textarea,
       select {
         min-width: 0;
         width: 100%;
@@ -56,6 +57,10 @@ export class KitchenField extends LitElement {
         color: var(--ink);
         font: inherit;
         font-size: var(--type-text);
+      }
+      textarea {
+        field-sizing: content;
+        resize: vertical;
       }
       [aria-invalid='true'] {
         border-style: dashed;
@@ -106,6 +111,7 @@ export class KitchenField extends LitElement {
   private control(field: Field, isFaulty: boolean): TemplateResult {
     switch (field.kind) {
       case 'text':
+        if (field.isLong === true) return this.longText(field, isFaulty);
         return html`<label for="control">${field.label}</label>
           <input
             id="control"
@@ -144,7 +150,10 @@ export class KitchenField extends LitElement {
       case 'one':
         return html`<label for="control">${field.label}</label>
           <select id="control" aria-invalid=${isFaulty} aria-describedby=${isFaulty ? 'fault' : nothing} @change=${this.oneChosen}>
-            ${this.optionsOf(field.options).map(([key, name]) => html`<option value=${key} ?selected=${key === this.value} .selected=${key === this.value}>${name}</option>`)}
+            ${this.optionsOf(field).map((option) => this.option(option))}${Object.entries(field.groups ?? {}).map(
+              ([heading, options]) =>
+                html`<optgroup label=${heading}>${Object.entries(options).map((option) => this.option(option))}</optgroup>`,
+            )}
           </select>`;
       case 'several':
         return html`<fieldset>
@@ -194,10 +203,30 @@ export class KitchenField extends LitElement {
   }
 
   /** What is chosen stays among the choices where the kitchen no longer has it, or nobody would see what is wrong. */
-  private optionsOf(options: Readonly<Record<string, string>>): readonly (readonly [string, string])[] {
+  private optionsOf({ options, groups = {} }: Extract<Field, { kind: 'one' }>): readonly (readonly [string, string])[] {
     const known = Object.entries(options);
     const chosen = this.text;
-    return chosen in options || chosen === '' ? known : [...known, [chosen, chosen]];
+    const isKnown = chosen === '' || [options, ...Object.values(groups)].some((those) => chosen in those);
+    return isKnown ? known : [...known, [chosen, chosen]];
+  }
+
+  private option([key, name]: readonly [string, string]): TemplateResult {
+    return html`<option value=${key} ?selected=${key === this.text} .selected=${key === this.text}>${name}</option>`;
+  }
+
+  private longText(field: Extract<Field, { kind: 'text' }>, isFaulty: boolean): TemplateResult {
+    return html`<label for="control">${field.label}</label>
+      <textarea
+        id="control"
+        rows="2"
+        maxlength=${field.most}
+        autocomplete="off"
+        aria-invalid=${isFaulty}
+        aria-describedby=${isFaulty ? 'fault' : nothing}
+        .value=${this.text}
+        @input=${this.textTyped}
+      ></textarea>
+      ${field.hint === undefined ? nothing : html`<p class="hint">${field.hint}</p>`}`;
   }
 
   private shownNumber(field: NumberField): string {
@@ -209,7 +238,7 @@ export class KitchenField extends LitElement {
   }
 
   private textTyped(event: InputEvent): void {
-    this.say((event.target as HTMLInputElement).value);
+    this.say((event.target as HTMLInputElement | HTMLTextAreaElement).value);
   }
 
   private numberTyped(event: InputEvent): void {
@@ -237,6 +266,6 @@ export class KitchenField extends LitElement {
 
 declare global {
   interface HTMLElementTagNameMap {
-    'kitchen-field': KitchenField;
+    'desk-field': DeskField;
   }
 }

@@ -1,0 +1,59 @@
+import { z } from 'zod';
+import type { FormulaDraft } from './formula-draft.ts';
+
+/** Where texts are kept by key on this device. */
+export interface TextShelf {
+  read(key: string): string | null;
+  write(key: string, value: string): void;
+}
+
+const PREFIX = 'ovenward.formula-draft.';
+
+/** As much of a kept draft as must be there for it to be taken up again; what is typed may be no formula yet. */
+const documentSchema = z.looseObject({
+  formula: z.looseObject({
+    id: z.string(),
+    name: z.string(),
+    letters: z.string(),
+    parts: z.array(z.looseObject({ name: z.string(), items: z.array(z.looseObject({})) })).min(1),
+    method: z.array(z.looseObject({ id: z.string() })),
+    takesBack: z.array(z.looseObject({})),
+    sidePreps: z.array(z.looseObject({})),
+  }),
+  products: z.array(z.looseObject({ id: z.string(), way: z.array(z.looseObject({})) })),
+});
+const keptSchema = z.looseObject({
+  key: z.string(),
+  version: z.number(),
+  productVersions: z.record(z.string(), z.number()),
+  base: documentSchema,
+  mine: documentSchema,
+});
+
+/** The draft that this device has kept of a formula; null where it has none, or one that cannot be read. */
+export function keptDraft(shelf: TextShelf, key: string): FormulaDraft | null {
+  const text = shelf.read(PREFIX + key);
+  if (text === null || text === '') return null;
+  const parsed = keptSchema.safeParse(jsonOrNull(text));
+  if (!parsed.success || parsed.data.key !== key) return null;
+  return { ...(parsed.data as unknown as FormulaDraft), told: [] };
+}
+
+/** Keeps a draft on this device until it is saved or put back. */
+export function keepDraft(shelf: TextShelf, draft: FormulaDraft): void {
+  shelf.write(PREFIX + draft.key, JSON.stringify({ ...draft, told: [] }));
+}
+
+/** Forgets what was kept of a formula. */
+export function dropDraft(shelf: TextShelf, key: string): void {
+  shelf.write(PREFIX + key, '');
+}
+
+function jsonOrNull(text: string): unknown {
+  try {
+    return JSON.parse(text) as unknown;
+  } catch (error) {
+    if (error instanceof SyntaxError) return null;
+    throw error;
+  }
+}

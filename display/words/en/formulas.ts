@@ -1,0 +1,162 @@
+import type { Formula, YeastForm } from '../../../shared/documents/formula.ts';
+
+/** What the page around the forms says. */
+export const FORMULAS = {
+  title: 'Formula book',
+  book: 'Book',
+  loading: 'Reaching the book…',
+  loadingFormula: 'Opening the formula…',
+  noLinkMore: 'What you see is as it last was. What you write is kept on this device; save it when the link is back.',
+  failedTitle: 'The book cannot be reached',
+  failedMore: 'The bakehouse’s server does not answer. What you wrote is kept on this device.',
+  tryAgain: 'Try again',
+  missingTitle: 'There is no such formula',
+  missingMore: 'It may have been written on another bakehouse’s server, or its address was cut short.',
+  chooseTitle: 'No formula is open',
+  chooseMore: 'Choose one from the book, or begin a new one there.',
+  emptyTitle: 'No kitchen yet',
+  emptyMore: 'Formulas are written for a kitchen. It comes with the bakehouse file that the server is started with.',
+  untitled: { dough: 'New dough', prep: 'New filling, topping or soaker', ferment: 'New ferment' } satisfies Record<
+    Formula['kind'],
+    string
+  >,
+  copyOf: (name: string): string => `${name}, copy`,
+  version: (version: number): string => `version ${version}`,
+  notSavedYet: 'not saved yet',
+  sections: 'Parts of the formula',
+  archived: 'This formula is put away. It can be changed, and no day is planned with it.',
+  bringBack: 'Bring it back',
+  oldVersion: (version: number, newest: number): string => `Version ${version}. In force is version ${newest}.`,
+  toNewest: 'Open what is in force',
+  beginFromOld: (version: number): string => `Begin a change from version ${version}`,
+  name: 'Name',
+  letters: 'Letters of its tags',
+  lettersHint: 'one capital, and a small letter where you like: C, Ch',
+  kind: 'It makes',
+  kinds: { dough: 'a dough', prep: 'a filling, topping or soaker', ferment: 'a living ferment' } satisfies Record<Formula['kind'], string>,
+  doughC: 'Dough temperature',
+  handlingLoss: 'Handling loss',
+  seedKept: 'Kept back to feed again',
+  note: 'Note',
+  sidePreps: 'Made beside it',
+  takesBack: 'Takes back',
+  addProduct: 'Add a product',
+  newProduct: 'New product',
+  productsNone: 'Nothing is cut from this formula yet.',
+  productsOfDough: 'Products are cut from doughs. This formula makes something that other formulas take.',
+  refused: 'Not done:',
+  forbidden: 'This device may not change the book.',
+  planned: 'On the day’s list.',
+  notPlanned: 'Not on the list: the server could not be reached.',
+  readKept: 'Put into the book.',
+} as const;
+
+export const SECTION_NAMES = {
+  parts: 'Formula',
+  method: 'Method',
+  products: 'Products',
+  size: 'How much',
+  versions: 'Versions',
+} as const;
+
+/** The tables of parts. */
+export const PARTS = {
+  part: 'Part',
+  partName: (name: string): string => `Name of the part ${name}`,
+  roles: { preferment: 'preferment', soaker: 'soaker or scald', dough: 'dough' },
+  ingredient: 'Ingredient',
+  ofFlour: '% of flour',
+  gramsOf: (name: string, part: string): string => `Weight of ${name} in ${part}`,
+  percentOf: (name: string, part: string): string => `Per cent of ${name} in ${part}`,
+  total: 'Together',
+  totalOf: (part: string): string => `Weight of ${part} together`,
+  totalHint: 'Another weight here scales the lines, per cent as they are.',
+  take: (name: string): string => `Take out ${name}`,
+  arrange: 'Arrange',
+  up: (name: string): string => `${name}: one line up`,
+  down: (name: string): string => `${name}: one line down`,
+  partUp: (name: string): string => `${name}: one part earlier`,
+  partDown: (name: string): string => `${name}: one part later`,
+  removePart: (name: string): string => `Take out the part ${name}`,
+  addTo: (part: string): string => `Add to ${part}`,
+  addHint: 'ingredient, part or formula',
+  add: 'Add',
+  make: (name: string): string => `New ingredient “${name}”…`,
+  seed: 'Seed kept back of the pot',
+  build: (seed: string, flour: string, water: string): string => `Seed : flour : water = ${seed} : ${flour} : ${water}`,
+  writeAs: 'write as',
+  same: (weight: string, form: string): string => `= ${weight} ${form}`,
+  customaryYeast: 'by customary ratios (common practice); the packet comes first',
+  unknown: (id: string): string => `${id} (not in the book)`,
+  fromPart: 'part above',
+  ferment: 'ferment',
+  prep: 'made beside',
+  before: 'Make something beforehand',
+  beforeHint: 'Usual beginnings (common practice), to be put right. Flour and water of a preferment are taken out of the dough’s own.',
+  levain: 'Levain…',
+  levainHint: 'A levain is a formula of its own, so that several doughs can draw on one pot.',
+  takeFerment: (name: string): string => `Take ${name}`,
+  newFerment: 'Write a new ferment',
+  ingredientNew: 'A new ingredient',
+  ingredientSave: 'Put it into the book',
+  ingredientEdit: (name: string): string => `Change ${name}`,
+  cancel: 'Leave it',
+  notPercent: 'between 0 and 100; other flours take the rest',
+} as const;
+
+export const TEMPLATE_NAMES = {
+  poolish: 'Poolish',
+  biga: 'Biga',
+  sponge: 'Sponge',
+  fermentedDough: 'Pâte fermentée',
+  oldDough: 'Old dough',
+  soaker: 'Soaker',
+  scald: 'Scald',
+} as const;
+
+export const YEAST_FORM_NAMES: Readonly<Record<YeastForm, string>> = { fresh: 'fresh', dry: 'dry', instant: 'instant' };
+
+/** Figures of the whole formula. */
+export const TOTALS = {
+  title: 'The whole formula',
+  hydration: 'Hydration',
+  salt: 'Salt',
+  yeast: 'Yeast',
+  prefermented: 'Prefermented flour',
+  sum: 'All of it',
+  doughYield: 'Dough yield',
+  weight: 'Weight',
+  flour: 'Flour in all',
+  byIngredient: 'By ingredient',
+  ofAllFlour: '% of all flour',
+  remarks: 'Look again',
+  allergens: 'Allergens',
+  cannot: 'It cannot be added up yet.',
+  noFlour: 'no flour: no per cent',
+  strip: 'The formula at a glance',
+} as const;
+
+/** The bar at the foot. */
+export const SAVE = {
+  changed: 'Changed here, not saved yet',
+  isNew: 'New, not saved yet',
+  save: 'Save',
+  saveAs: (version: number): string => `Save version ${version}`,
+  putBack: 'Put back as it was',
+  discard: 'Throw it away',
+  saving: 'Being saved…',
+  saved: (version: number): string => `Saved as version ${version}.`,
+  unsent: 'Not saved: the server could not be reached. It is kept on this device.',
+  faulty: (count: number): string =>
+    count === 1 ? 'Not possible yet. One thing to put right:' : `Not possible yet. ${count} things to put right:`,
+  overtaken: 'Somebody else has saved this formula meanwhile.',
+  look: 'Look at both',
+  takeNewer: 'Take theirs, with my changes on it',
+  asTheirs: 'Take theirs as it is',
+  fault: (thing: string, fault: string): string => `${thing}: ${fault}`,
+  mine: 'Yours',
+  theirs: 'Theirs',
+} as const;
+
+/** What a new formula begins with. */
+export const STARTING_NAMES = { dough: 'Dough', ferment: 'Levain', prep: 'Filling' } as const;
