@@ -30,6 +30,7 @@ const SCREENS = [
   ['station', 'none'],
   ['kitchen', 'kitchen'],
   ['weigh', 'half in'],
+  ['formulas', 'no server'],
   ['start', 'start'],
 ] as const;
 

@@ -1,3 +1,5 @@
+import { BookStore } from '../../../display/formulas/book-store.ts';
+import '../../../display/formulas/formulas-page.ts';
 import '../../../display/index/start-page.ts';
 import '../../../display/kitchen/kitchen-page.ts';
 import '../../../display/phone/phone-page.ts';
@@ -50,6 +52,13 @@ function screenOf(scenes: Scenes, kind: string, name: string): HTMLElement {
     case 'weigh': {
       const scene = found(scenes.weighs, name);
       return made('weigh-page', { clock: clockOf(scene), view: scene.view, pieceId: scene.workpieceId });
+    }
+    case 'formulas': {
+      const scene = scenes.kitchen;
+      // No server stands behind a picture: the page says that the book is not here, and offers to try again.
+      const store = new BookStore(() => Promise.reject(new TypeError('no server')));
+      const shelf = { read: () => null, write: () => undefined };
+      return made('formulas-page', { clock: clockOf(scene), view: scene.view, tools: { store, shelf, freshId: () => 'none' } });
     }
     case 'start':
       return made('start-page', { address: 'http://192.168.1.20:4810/' });

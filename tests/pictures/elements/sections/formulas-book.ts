@@ -1,12 +1,22 @@
 import type { TemplateResult } from 'lit';
 import '../../../../display/formulas/book-in-out.ts';
 import '../../../../display/formulas/book-list.ts';
+import { draftOf } from '../../../../display/formulas/formula-draft.ts';
 import type { EditorContext } from '../../../../display/formulas/editor-context.ts';
+import '../../../../display/formulas/formula-desk.ts';
+import '../../../../display/formulas/formula-head.ts';
+import '../../../../display/formulas/formulas-header.ts';
 import '../../../../display/formulas/import-recipe.ts';
+import '../../../../display/formulas/part-adder.ts';
+import '../../../../display/formulas/part-table.ts';
+import '../../../../display/formulas/save-bar.ts';
+import '../../../../display/formulas/totals-panel.ts';
+import '../../../../display/formulas/totals-strip.ts';
 import { noSize, type SizeChoice } from '../../../../display/formulas/size-choice.ts';
 import '../../../../display/formulas/size-panel.ts';
 import '../../../../display/formulas/version-compare.ts';
 import type { BookFormula, BookIndex } from '../../../../shared/book/book-api.ts';
+import { overallOf } from '../../../../shared/book/overall.ts';
 import { importedRecipe } from '../../../../shared/book/recipe-import.ts';
 import type { Formula, Product } from '../../../../shared/documents/formula.ts';
 import type { FloorState } from '../../../../shared/floor/state.ts';
@@ -26,6 +36,37 @@ const RECIPE = {
   recipeInstructions: 'Mix for 5 minutes.\nLet rise for 2 hours.\nShape.\nBake at 230 °C for 40 minutes.\nSing.',
 };
 
+const STANDINGS = ['changed', 'saving', 'unsent', 'overtaken', 'saved'] as const;
+const BLANK = { path: 'formula.name', words: 'say a name' };
+
+/** The page's own parts: its header, the open formula with its tables and totals, what becomes of a draft. */
+function desk(floor: FloorState, context: EditorContext, view: Scenes['kitchen']['view']): TemplateResult[] {
+  const { left } = versionsOf(floor);
+  const { formula } = left;
+  const sums = overallOf(formula, context.formulaOf, context.ingredients);
+  assert(sums.ok, 'the formula adds up');
+  const overall = sums.value;
+  const partIndex = formula.parts.length - 1;
+  const content = formula.parts[partIndex];
+  return [
+    specimen('formulas-header', 'whole', made('formulas-header', { view, isOpen: true })),
+    ...(['parts', 'method'] as const).map((section) =>
+      specimen(
+        `formula-desk, ${section}`,
+        'whole',
+        made('formula-desk', { draft: draftOf(left), loaded: left, overall, context, section }),
+      ),
+    ),
+    specimen('formula-head', 'whole', made('formula-head', { formula, context })),
+    specimen('part-table', 'whole', made('part-table', { formula, partIndex, content: content ?? null, context })),
+    specimen('part-adder', 'whole', made('part-adder', { formula, context })),
+    specimen('totals-panel', 'on-desk', made('totals-panel', { formula, overall, context })),
+    specimen('totals-strip', 'whole', made('totals-strip', { overall, units: context.house.units })),
+    ...STANDINGS.map((phase) => specimen(`save-bar, ${phase}`, 'whole', made('save-bar', { standing: { phase, version: 2 } }))),
+    specimen('save-bar, with a fault', 'whole', made('save-bar', { standing: { phase: 'changed', version: 2 }, faults: [BLANK] })),
+  ];
+}
+
 /** The book's list, sizes with their weigh-outs, two versions, what comes in and goes out. */
 export function formulasBookSection({ kitchen }: Scenes): TemplateResult {
   const floor = floorOf(kitchen);
@@ -37,6 +78,7 @@ export function formulasBookSection({ kitchen }: Scenes): TemplateResult {
       specimen('book-list, none', 'on-desk', made('book-list', { index: NO_BOOK })),
       specimen('book-list, not here yet', 'on-desk', made('book-list')),
     ]),
+    shelf('The open formula', desk(floor, context, kitchen.view), 'stacked'),
     shelf('How much', sizes(floor, context), 'stacked'),
     shelf('Two versions', [specimen('version-compare', 'whole', made('version-compare', { ...versionsOf(floor), context }))], 'stacked'),
     shelf('In and out', [

@@ -25,6 +25,7 @@ export function screensSection({ walls, phones, cards, kitchen, weighs }: Scenes
       frame('weigh', 'half in', look, 1280, 800),
     ]),
     shelf('The wall being set up', [frame('setup', 'late and being lost', look, 1920, 1500)]),
+    shelf('The formula book without its server', [frame('formulas', 'no server', look, 1200, 700)]),
     shelf('The kitchen, at a desk; the way in', [frame('kitchen', 'kitchen', look, 1200, 1500), frame('start', 'start', look, 640, 900)]),
   ]);
 }
