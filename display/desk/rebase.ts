@@ -4,7 +4,7 @@ type Inner = Readonly<Record<string, unknown>>;
 
 /**
  * What one has made of a document, put on top of what another has made of it meanwhile: whatever `mine` changed against
- * `base` is as in mine, everything else as in `theirs`. Lists of things with ids are taken thing by thing: what one
+ * `base` is as in mine, everything else as in `theirs`. Lists of things that can be told apart are taken thing by thing: what one
  * added or took out is in or out, but what both have touched is as in mine.
  */
 export function rebased<Document>(base: Document, mine: Document, theirs: Document): Document {
@@ -23,21 +23,40 @@ function merged(base: unknown, mine: unknown, theirs: unknown): unknown {
   return mine;
 }
 
-function mergedThings(base: readonly Thing[], mine: readonly Thing[], theirs: readonly Thing[]): readonly unknown[] {
-  const find = (things: readonly Thing[], id: string): Thing | undefined => things.find((thing) => thing.id === id);
-  const ids = [...new Set([...theirs, ...mine].map((thing) => thing.id))];
-  return ids.flatMap((id) => {
-    const value = merged(find(base, id), find(mine, id), find(theirs, id));
+type Things = readonly Inner[];
+
+function mergedThings(base: Things, mine: Things, theirs: Things): readonly unknown[] {
+  const find = (things: Things, key: string): Inner | undefined => things.find((thing) => keyOf(thing) === key);
+  const keys = inOrder(base.map(keyOf), mine.map(keyOf), theirs.map(keyOf));
+  return keys.flatMap((key) => {
+    const value = merged(find(base, key), find(mine, key), find(theirs, key));
     return value === undefined ? [] : [value];
   });
 }
 
-interface Thing extends Inner {
-  readonly id: string;
+/** The order of whoever changed it, mine where both did; what only the other has stands behind what it stood behind there. */
+function inOrder(base: readonly string[], mine: readonly string[], theirs: readonly string[]): readonly string[] {
+  const [first, second] = isSame(base, mine) ? [theirs, mine] : [mine, theirs];
+  const keys = [...first];
+  second.forEach((key, index) => {
+    if (!keys.includes(key)) keys.splice(keys.indexOf(second[index - 1] ?? '') + 1, 0, key);
+  });
+  return keys;
 }
 
-function isThings(value: unknown): value is readonly Thing[] {
-  return Array.isArray(value) && value.every((item: unknown) => isInner(item) && typeof item['id'] === 'string');
+/** By what a thing of a list is told from its like: its id, else what a formula's line is of, or a part's name. */
+const KEYS = ['id', 'item', 'part', 'formula', 'seed', 'name'] as const;
+
+function keyOf(thing: Inner): string {
+  const key = KEYS.find((known) => thing[known] !== undefined);
+  return key === undefined ? '' : `${key} ${String(thing[key])}`;
+}
+
+/** A list of things that can be told apart. One in which something stands twice is taken as a whole. */
+function isThings(value: unknown): value is Things {
+  if (!Array.isArray(value) || !value.every((item: unknown) => isInner(item))) return false;
+  const keys = (value as Things).map(keyOf);
+  return !keys.includes('') && new Set(keys).size === keys.length;
 }
 
 function isInner(value: unknown): value is Inner {

@@ -160,6 +160,25 @@ describe('D37 two who edit one kitchen', () => {
     expect(rebased(KITCHEN, setTrays(KITCHEN, 20), without).vessels.find((vessel) => vessel.id === 'tray')?.count).toBe(20);
   });
 
+  test('lines of a formula are told apart by what they are of, and each keeps its place', () => {
+    const part = (name: string, ...lines: readonly (readonly [string, number])[]) => ({
+      name,
+      items: lines.map(([item, g]) => ({ item, g })),
+    });
+    const base = { parts: [part('Dough', ['flour', 1000], ['water', 650], ['salt', 20])] };
+    const mine = { parts: [part('Poolish', ['flour', 200]), part('Dough', ['salt', 20], ['flour', 800], ['water', 650])] };
+    const theirs = { parts: [part('Soaker', ['seeds', 90]), part('Dough', ['flour', 1000], ['malt', 5], ['water', 700], ['salt', 20])] };
+    expect(rebased(base, mine, theirs)).toEqual({
+      parts: [
+        part('Soaker', ['seeds', 90]),
+        part('Poolish', ['flour', 200]),
+        part('Dough', ['salt', 20], ['flour', 800], ['malt', 5], ['water', 700]),
+      ],
+    });
+    const twice = { parts: [part('Dough', ['flour', 1], ['flour', 2])] };
+    expect(rebased(base, twice, theirs).parts.find(({ name }) => name === 'Dough')).toEqual(twice.parts[0]);
+  });
+
   test('a draft that leads back to how it was is none; one of an older version is overtaken', () => {
     const draft = draftOf((kitchen) => setTrays(kitchen, 20));
     expect(edited(draft, inForce, (kitchen) => setTrays(kitchen, 10))).toBeNull();
