@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { SIZE } from '../../display/words/en/book.ts';
 import { FORMULAS, PARTS, SAVE, TEMPLATE_NAMES, TOTALS } from '../../display/words/en/formulas.ts';
 import type { Formula } from '../../shared/documents/formula.ts';
 import { axeFaults } from './support/axe-faults.ts';
@@ -190,6 +191,33 @@ describe('N8 a house in pounds and °F', () => {
     expect(water?.g).toBeCloseTo(907.18474, 1);
     const words = (await page.locator('formula-desk').innerText()).replaceAll(/[\s\u00a0\u202f]+/g, ' ');
     expect(words).not.toMatch(/\d (?:g|kg)\b|°C/);
+    await page.close();
+  });
+});
+
+describe('N22 how much, and onto the day', () => {
+  test('pieces of two products are split by the mixer, weighed out, and stand on the floor', async () => {
+    const page = await open('?formula=milk-buns&section=size');
+    const pieces = page.getByLabel(SIZE.pieces, { exact: true });
+    await type(pieces.nth(0), '90');
+    await type(pieces.nth(1), '60');
+    // 90 × 60 g and 60 × 55 g are 8.7 kg; the planetary takes 7: two even batches.
+    await page
+      .getByText(/^2 batches of/)
+      .first()
+      .waitFor();
+    const before = Object.values((await stateOf(server)).workpieces).filter(({ formulaId }) => formulaId === 'milk-buns').length;
+    await page.getByLabel(SIZE.planAt).fill('23:50');
+    await page.getByRole('button', { name: SIZE.planDo(2) }).click();
+    await page.getByText(FORMULAS.planned).waitFor();
+    const planned = Object.values((await stateOf(server)).workpieces).filter(({ formulaId }) => formulaId === 'milk-buns');
+    expect(planned.length).toBe(before + 2);
+    const added = planned.toSorted((a, b) => b.plannedStartMs - a.plannedStartMs).slice(0, 2);
+    expect(added.map(({ cuts }) => cuts.map((cut) => cut.pieces))).toEqual([
+      [45, 30],
+      [45, 30],
+    ]);
+    expect(added.map(({ grams: batchG }) => batchG)).toEqual([4350, 4350]);
     await page.close();
   });
 });
