@@ -24,10 +24,13 @@ const withoutDescribers: Plugin = {
   enforce: 'pre',
   transform(code, id) {
     if (!DESCRIBERS.test(id)) return null;
-    const names = [...code.matchAll(/^export (?:const|function) (\w+)/gm), ...code.matchAll(/^export \{ \w+ as (\w+) \}/gm)];
+    // What says how long a text may be stands before the first of them, and is asked for.
+    const kept = code.slice(0, Math.max(0, code.search(/^export const \w+Processor = /m)));
+    const rest = code.slice(kept.length);
+    const names = [...rest.matchAll(/^export (?:const|function) (\w+)/gm), ...rest.matchAll(/^export \{ \w+ as (\w+) \}/gm)];
     if (names.length === 0) throw new Error(`${id} exports nothing that this build knows: see withoutDescribers in display/vite.config.ts`);
     const left = "() => () => { throw new Error('pages describe no schemas'); }";
-    return { code: `const left = ${left};\nexport { ${names.map(([, name]) => `left as ${name}`).join(', ')} };\n`, map: null };
+    return { code: `${kept}\nconst left = ${left};\nexport { ${names.map(([, name]) => `left as ${name}`).join(', ')} };\n`, map: null };
   },
 };
 

@@ -12,6 +12,15 @@ export const formulaDeskStyles = css`
     align-items: baseline;
     gap: 0 var(--space-3);
   }
+  /* Where the book's list is beside it, its own buttons do. */
+  .title .buttons {
+    margin-inline-start: auto;
+  }
+  @media (min-width: 1501px) {
+    .title .buttons {
+      display: none;
+    }
+  }
   h2 {
     font-size: var(--type-figure);
     font-weight: var(--weight-strong);

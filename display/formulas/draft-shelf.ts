@@ -1,5 +1,7 @@
 import { z } from 'zod';
+import { formulaSchema, type Formula } from '../../shared/documents/formula.ts';
 import type { FormulaDraft } from './formula-draft.ts';
+import { MOST_PLACES, newDraftKey } from './page-address.ts';
 
 /** Where texts are kept by key on this device. */
 export interface TextShelf {
@@ -8,6 +10,7 @@ export interface TextShelf {
 }
 
 const PREFIX = 'ovenward.formula-draft.';
+const PLACES = Array.from({ length: MOST_PLACES }, (_, index) => index + 1);
 
 /** As much of a kept draft as must be there for it to be taken up again; what is typed may be no formula yet. */
 const documentSchema = z.looseObject({
@@ -37,6 +40,28 @@ export function keptDraft(shelf: TextShelf, key: string): FormulaDraft | null {
   const parsed = keptSchema.safeParse(jsonOrNull(text));
   if (!parsed.success || parsed.data.key !== key) return null;
   return { ...(parsed.data as unknown as FormulaDraft), told: [] };
+}
+
+/** A new formula that was begun on this device and not saved. */
+export interface Begun {
+  readonly kind: Formula['kind'];
+  readonly place: number;
+  readonly name: string;
+}
+
+/** All that were begun on this device and not saved. */
+export function begunDrafts(shelf: TextShelf): readonly Begun[] {
+  return formulaSchema.shape.kind.unwrap().options.flatMap((kind) =>
+    PLACES.flatMap((place) => {
+      const draft = keptDraft(shelf, newDraftKey(kind, place));
+      return draft === null ? [] : [{ kind, place, name: draft.mine.formula.name }];
+    }),
+  );
+}
+
+/** The first place of a kind at which nothing is kept; null where all are taken. */
+export function freePlace(shelf: TextShelf, kind: Formula['kind']): number | null {
+  return PLACES.find((place) => keptDraft(shelf, newDraftKey(kind, place)) === null) ?? null;
 }
 
 /** Keeps a draft on this device until it is saved or put back. */

@@ -3,8 +3,9 @@ import { customElement, property } from 'lit/decorators.js';
 import type { BookFormula } from '../../shared/book/book-api.ts';
 import type { Overall } from '../../shared/book/overall.ts';
 import { deskStyles, plainButtonStyles } from '../desk/desk-styles.ts';
+import { BOOK } from '../words/book.ts';
 import { FORMULAS, SAVE, SECTION_NAMES } from '../words/formulas.ts';
-import { ArchiveWantedEvent, FormulaWantedEvent } from './book-events.ts';
+import { ArchiveWantedEvent, DuplicateWantedEvent, FormulaWantedEvent } from './book-events.ts';
 import { formulaDeskStyles } from './desk-page-styles.ts';
 import type { DocumentChangedEvent } from './document-changed.ts';
 import { DraftChangedEvent, ProductAddedEvent, SectionChosenEvent } from './desk-events.ts';
@@ -48,6 +49,7 @@ export class FormulaDesk extends LitElement {
         <span class="soft"
           >${isNew ? FORMULAS.notSavedYet : FORMULAS.version(draft.version)}${this.isChanged && !isNew ? ` · ${SAVE.changed}` : ''}</span
         >
+        ${isNew ? nothing : this.wholeButtons(formula.id)}
       </div>
       ${
         loaded?.isArchived === true
@@ -78,6 +80,19 @@ export class FormulaDesk extends LitElement {
           <totals-panel .formula=${formula} .overall=${this.overall} .context=${context}></totals-panel>
         </aside>
       </div>`;
+  }
+
+  private wholeButtons(id: string): TemplateResult {
+    return html`<span class="buttons">
+      <button type="button" class="plain" @click=${() => this.dispatchEvent(new DuplicateWantedEvent(id))}>${BOOK.duplicate}</button>
+      ${
+        this.loaded?.isArchived === true
+          ? nothing
+          : html`<button type="button" class="plain" @click=${() => this.dispatchEvent(new ArchiveWantedEvent(id, true))}>
+              ${BOOK.archive}
+            </button>`
+      }
+    </span>`;
   }
 
   private inSection(draft: FormulaDraft, context: EditorContext): TemplateResult {

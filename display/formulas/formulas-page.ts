@@ -1,7 +1,7 @@
 import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import type { BookFormula } from '../../shared/book/book-api.ts';
-import type { Ingredient } from '../../shared/documents/formula.ts';
+import type { Formula, Ingredient, Product } from '../../shared/documents/formula.ts';
 import { keyOfName } from '../../shared/book/key-of-name.ts';
 import { deskStyles, plainButtonStyles } from '../desk/desk-styles.ts';
 import { faultText } from '../desk/fault-text.ts';
@@ -26,7 +26,8 @@ import './formulas-header.ts';
 import { formulasPageStyles } from './page-styles.ts';
 import './ingredient-editor.ts';
 import { asNewFormula, copyOfFormula, newFormula, newProduct, type BookAround } from './new-formula.ts';
-import { addressOf, draftKeyOf, searchOf, type PageAddress, type Section } from './page-address.ts';
+import { begunDrafts, freePlace } from './draft-shelf.ts';
+import { addressOf, draftKeyOf, newDraftKey, searchOf, type PageAddress, type Section } from './page-address.ts';
 import './save-bar.ts';
 import type { SaveStanding } from './save-bar.ts';
 import type { SaveEvent } from './save-events.ts';
@@ -66,7 +67,7 @@ export class FormulasPage extends LitElement {
     this.addEventListener('formula-wanted', ({ formulaId, version }) =>
       this.go({ shows: 'formula', formulaId, version, section: version === null ? 'parts' : 'versions' }),
     );
-    this.addEventListener('new-formula-wanted', ({ kind }) => this.go({ shows: 'new', kind, section: 'parts' }));
+    this.addEventListener('new-formula-wanted', ({ kind }) => this.go({ shows: 'new', kind, place: 1, section: 'parts' }));
     this.addEventListener('book-wanted', () => this.go({ shows: 'book' }));
     this.addEventListener('import-wanted', () => this.go({ shows: 'inOut' }));
     this.addEventListener('section-chosen', ({ section }) => this.chooseSection(section));
@@ -134,7 +135,7 @@ export class FormulasPage extends LitElement {
   private opened(around: DraftAround, looked: LookedAt | null): TemplateResult {
     const { address, desk } = this;
     if (address.shows === 'inOut') return html`<book-in-out .index=${around.index} .units=${around.house.units}></book-in-out>`;
-    if (address.shows === 'book') return this.stillWords([FORMULAS.chooseTitle, FORMULAS.chooseMore]);
+    if (address.shows === 'book') return html`${this.stillWords([FORMULAS.chooseTitle, FORMULAS.chooseMore])}${this.begun()}`;
     if (desk.isMissing) return this.stillWords([FORMULAS.missingTitle, FORMULAS.missingMore]);
     if (desk.draft === null || looked === null)
       return desk.isFailed
@@ -192,6 +193,23 @@ export class FormulasPage extends LitElement {
     return html`<div class="still">
       <h2>${title}</h2>
       <p>${more}</p>
+    </div>`;
+  }
+
+  /** What was begun on this device and nobody has saved: a way back to each. */
+  private begun(): TemplateResult | typeof nothing {
+    const begun = begunDrafts(this.tools.shelf);
+    if (begun.length === 0) return nothing;
+    return html`<div class="still begun">
+      <h2>${FORMULAS.begun}</h2>
+      ${begun.map(
+        ({ kind, place, name }) =>
+          html`<p>
+            <button type="button" class="plain" @click=${() => this.go({ shows: 'new', kind, place, section: 'parts' })}>
+              ${name.trim() === '' ? FORMULAS.untitled[kind] : name}
+            </button>
+          </p>`,
+      )}
     </div>`;
   }
 
@@ -277,7 +295,9 @@ export class FormulasPage extends LitElement {
     const key = draftKeyOf(address);
     if (address.shows === 'new') {
       if (this.desk.draft?.key !== key)
-        this.desk.openNew(`new:${address.kind}`, () => newDraft(`new:${address.kind}`, newFormula(address.kind, this.bookAround(around))));
+        this.desk.openNew(newDraftKey(address.kind, address.place), () =>
+          newDraft(newDraftKey(address.kind, address.place), newFormula(address.kind, this.bookAround(around))),
+        );
       return;
     }
     if (address.shows !== 'formula') return void this.desk.open(null);
@@ -309,7 +329,7 @@ export class FormulasPage extends LitElement {
     const fetched = await this.tools.store.formula(formulaId);
     if (around === null || fetched.phase !== 'here') return;
     const copy = copyOfFormula(fetched.value.formula, this.bookAround(around));
-    this.openDraft(copy.kind, newDraft(`new:${copy.kind}`, copy));
+    this.openDraft(copy, []);
   }
 
   private async openRead({ formula, newIngredients, product }: HTMLElementEventMap['draft-wanted']): Promise<void> {
@@ -317,15 +337,21 @@ export class FormulasPage extends LitElement {
     if (around === null) return;
     for (const ingredient of newIngredients) await this.desk.adoptIngredient(ingredient);
     const read = asNewFormula(formula, this.bookAround(around));
-    const draft = newDraft(`new:${read.kind}`, read);
     const products = product === null ? [] : [{ ...product, formula: read.id }];
-    this.openDraft(read.kind, { ...draft, mine: { formula: read, products } });
+    this.openDraft(read, products);
   }
 
-  private openDraft(kind: BookFormula['formula']['kind'], draft: ReturnType<typeof newDraft>): void {
+  /** Opens a formula that is begun with something in it, at a place of its own: what was begun before stays. */
+  private openDraft(formula: Formula, products: readonly Product[]): void {
+    const place = freePlace(this.tools.shelf, formula.kind);
+    if (place === null) {
+      this.said = FORMULAS.tooManyBegun;
+      return;
+    }
+    const draft = newDraft(newDraftKey(formula.kind, place), formula);
     this.desk.openNew(draft.key, () => draft);
-    this.desk.replaceDraft(draft);
-    this.go({ shows: 'new', kind, section: 'parts' });
+    this.desk.replaceDraft({ ...draft, mine: { formula, products } });
+    this.go({ shows: 'new', kind: formula.kind, place, section: 'parts' });
   }
 
   private async archive(formulaId: string, isArchived: boolean): Promise<void> {

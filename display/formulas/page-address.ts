@@ -8,7 +8,8 @@ export type Section = (typeof SECTIONS)[number];
 export type PageAddress =
   | { readonly shows: 'book' }
   | { readonly shows: 'inOut' }
-  | { readonly shows: 'new'; readonly kind: Formula['kind']; readonly section: Section }
+  /** One that nobody has saved; several of a kind may be begun, each at a place of its own, from 1. */
+  | { readonly shows: 'new'; readonly kind: Formula['kind']; readonly place: number; readonly section: Section }
   | { readonly shows: 'formula'; readonly formulaId: string; readonly version: number | null; readonly section: Section };
 
 /** Reads the part of an address behind the question mark. What it does not know is the book. */
@@ -16,7 +17,7 @@ export function addressOf(search: string): PageAddress {
   const asked = new URLSearchParams(search);
   const section = SECTIONS.find((known) => known === asked.get('section')) ?? 'parts';
   const kind = formulaSchema.shape.kind.safeParse(asked.get('new') ?? '');
-  if (asked.has('new') && kind.success) return { shows: 'new', kind: kind.data, section };
+  if (asked.has('new') && kind.success) return { shows: 'new', kind: kind.data, place: placeOf(asked.get('place')), section };
   if (asked.has('in-out')) return { shows: 'inOut' };
   const formulaId = asked.get('formula');
   if (formulaId === null) return { shows: 'book' };
@@ -27,9 +28,12 @@ export function addressOf(search: string): PageAddress {
 /** The part of the address behind the question mark, with what else it says: the language. */
 export function searchOf(address: PageAddress, before: string): string {
   const asked = new URLSearchParams(before);
-  for (const key of ['formula', 'version', 'section', 'new', 'in-out']) asked.delete(key);
+  for (const key of ['formula', 'version', 'section', 'new', 'place', 'in-out']) asked.delete(key);
   if (address.shows === 'inOut') asked.set('in-out', '');
-  if (address.shows === 'new') asked.set('new', address.kind);
+  if (address.shows === 'new') {
+    asked.set('new', address.kind);
+    if (address.place > 1) asked.set('place', String(address.place));
+  }
   if (address.shows === 'formula') {
     asked.set('formula', address.formulaId);
     if (address.version !== null) asked.set('version', String(address.version));
@@ -39,13 +43,26 @@ export function searchOf(address: PageAddress, before: string): string {
   return text === '' ? '' : `?${text}`;
 }
 
+/** Places for formulas that are begun and not saved, of each kind. */
+export const MOST_PLACES = 20;
+
+function placeOf(text: string | null): number {
+  const place = Number(text ?? '1');
+  return Number.isInteger(place) && place >= 1 && place <= MOST_PLACES ? place : 1;
+}
+
+/** By what name the draft of a new formula is kept. */
+export function newDraftKey(kind: Formula['kind'], place: number): string {
+  return place === 1 ? `new:${kind}` : `new:${kind}:${place}`;
+}
+
 /** By what name a draft is kept: a formula's id, or the place of the new one of a kind. No id has a colon. */
 export function draftKeyOf(address: PageAddress): string | null {
   switch (address.shows) {
     case 'formula':
       return address.formulaId;
     case 'new':
-      return `new:${address.kind}`;
+      return newDraftKey(address.kind, address.place);
     case 'book':
     case 'inOut':
       return null;

@@ -65,7 +65,11 @@ export const formulasPageStyles = css`
     main {
       grid-template-columns: minmax(0, 1fr);
     }
-    main:not(.open) .desk,
+    /* What was begun is not to be looked for below a long list. */
+    main:not(.open) .desk {
+      order: -1;
+    }
+    main:not(.open) .desk > .still:not(.begun),
     main.open book-list {
       display: none;
     }

@@ -20,7 +20,8 @@ export function figureRows(overall: Overall, units: House['units']): readonly Fi
   return [
     ...row('hydration', overall.hydrationPct, 1),
     ...row('salt', overall.saltPct, 2),
-    ...row('yeast', overall.yeastPct, 3),
+    // A levain's dough has none of the baker's yeast, and no line that says so.
+    ...row('yeast', overall.yeastPct === 0 ? null : overall.yeastPct, 3),
     ...row('prefermented', overall.prefermentedFlourPct, 1),
     ...row('sum', overall.sumPct, 1),
     ...row('doughYield', overall.doughYield, 1, ''),

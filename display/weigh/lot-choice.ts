@@ -101,7 +101,7 @@ export class LotChoice extends LitElement {
         autocomplete="off"
         autocapitalize="characters"
         enterkeyhint="done"
-        @change=${this.typed}
+        @keydown=${this.keyed}
       />
       <button type="button" class="middling" @act=${this.typed}>${WEIGH.lotDone}</button>
     </div>`;
@@ -111,6 +111,11 @@ export class LotChoice extends LitElement {
     this.isTyping = true;
     this.dispatchEvent(new NewlyShownEvent());
     void this.updateComplete.then(() => this.input?.focus());
+  }
+
+  /** Enter is the button; leaving the field is not, or it would go away under the thumb that presses the button. */
+  private keyed(event: KeyboardEvent): void {
+    if (event.key === 'Enter') this.typed();
   }
 
   private typed(): void {

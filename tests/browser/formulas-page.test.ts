@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { SIZE } from '../../display/words/en/book.ts';
+import { BOOK, SIZE } from '../../display/words/en/book.ts';
 import { FORMULAS, PARTS, SAVE, TEMPLATE_NAMES, TOTALS } from '../../display/words/en/formulas.ts';
 import type { Formula } from '../../shared/documents/formula.ts';
 import { axeFaults } from './support/axe-faults.ts';
@@ -123,6 +123,27 @@ describe('N1 N4 N5 a formula from nothing', () => {
     await save(page, 2);
     await page.getByText(SAVE.saved(2)).waitFor();
     expect((await stateOf(server)).formulaVersions['olive-flatbread']).toBe(2);
+    await page.close();
+  });
+});
+
+describe('N5 what was begun', () => {
+  test('a duplicate writes over nothing that was begun before, and both are found again', async () => {
+    const page = await open('?new=dough');
+    await type(page.getByLabel(FORMULAS.name, { exact: true }), 'Begun before');
+    await page.getByRole('button', { name: FORMULAS.book }).click();
+    await page.getByRole('option').filter({ hasText: 'Seeded rye' }).first().click();
+    await page.locator('formula-desk h2').filter({ hasText: 'Seeded rye' }).waitFor();
+    await page.getByRole('button', { name: BOOK.duplicate, exact: true }).click();
+    const copy = FORMULAS.copyOf('Seeded rye');
+    await expect.poll(() => page.getByLabel(FORMULAS.name, { exact: true }).inputValue()).toBe(copy);
+    await type(grams(page, 'Salt'), '93');
+    await page.getByRole('button', { name: FORMULAS.book }).click();
+    await page.getByRole('button', { name: 'Begun before' }).click();
+    await expect.poll(() => page.getByLabel(FORMULAS.name, { exact: true }).inputValue()).toBe('Begun before');
+    await page.getByRole('button', { name: FORMULAS.book }).click();
+    await page.getByRole('button', { name: copy }).click();
+    await expect.poll(() => grams(page, 'Salt').inputValue()).toBe('93');
     await page.close();
   });
 });

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { keepDraft, keptDraft, dropDraft } from '../../display/formulas/draft-shelf.ts';
+import { begunDrafts, dropDraft, freePlace, keepDraft, keptDraft } from '../../display/formulas/draft-shelf.ts';
 import { edited, isChanged, newDraft } from '../../display/formulas/formula-draft.ts';
-import { addressOf, searchOf, SECTIONS } from '../../display/formulas/page-address.ts';
+import { addressOf, MOST_PLACES, newDraftKey, searchOf, SECTIONS } from '../../display/formulas/page-address.ts';
 import { flourG, flourTest, percentOf, scaledTo, totalG, withPartAdded, withPercent } from '../../display/formulas/part-edits.ts';
 import { partOfTemplate, PART_TEMPLATES } from '../../display/formulas/part-templates.ts';
 import { shownWeight, typedWeightG } from '../../display/formulas/weight-typed.ts';
@@ -144,6 +144,23 @@ describe('N5 drafts on this device', () => {
     expect(keptDraft(shelf, draft.key)).toBeNull();
   });
 
+  test('what is begun stands at a place of its own: nothing that was begun before is written over, and each is found again', () => {
+    const texts = new Map<string, string>();
+    const shelf = { read: (key: string) => texts.get(key) ?? null, write: (key: string, value: string) => void texts.set(key, value) };
+    const begin = (name: string): void => {
+      const place = freePlace(shelf, 'dough');
+      if (place === null) throw new Error('there is a place left');
+      const formula = formulaOf([{ name: 'Dough', role: 'dough', items: [{ item: 'wheat', g: 1 }] }]);
+      keepDraft(shelf, newDraft(newDraftKey('dough', place), { ...formula, name }));
+    };
+    for (let count = 1; count <= MOST_PLACES; count += 1) begin(`Loaf ${count}`);
+    expect(freePlace(shelf, 'dough')).toBeNull();
+    expect(freePlace(shelf, 'prep')).toBe(1);
+    expect(begunDrafts(shelf).map(({ name }) => name)).toEqual(Array.from({ length: MOST_PLACES }, (_, index) => `Loaf ${index + 1}`));
+    dropDraft(shelf, newDraftKey('dough', 3));
+    expect(freePlace(shelf, 'dough')).toBe(3);
+  });
+
   test('an address says what is open, and is read back as it was', () => {
     for (const section of SECTIONS) {
       for (const version of [null, 3]) {
@@ -151,7 +168,12 @@ describe('N5 drafts on this device', () => {
         expect(addressOf(searchOf(address, '?language=de'))).toEqual(address);
         expect(searchOf(address, '?language=de')).toContain('language=de');
       }
-      expect(addressOf(searchOf({ shows: 'new', kind: 'ferment', section }, ''))).toEqual({ shows: 'new', kind: 'ferment', section });
+      expect(addressOf(searchOf({ shows: 'new', kind: 'ferment', place: 2, section }, ''))).toEqual({
+        shows: 'new',
+        kind: 'ferment',
+        place: 2,
+        section,
+      });
     }
     expect(addressOf('?formula=country&version=x&section=nowhere')).toEqual({
       shows: 'formula',

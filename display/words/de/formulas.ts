@@ -15,6 +15,8 @@ export const FORMULAS = {
   missingMore: 'Vielleicht steht es auf dem Server einer anderen Backstube, oder die Adresse ist abgeschnitten.',
   chooseTitle: 'Kein Rezept ist offen',
   chooseMore: 'Im Buch eines auswählen oder dort ein neues beginnen.',
+  begun: 'Auf diesem Gerät begonnen, noch nicht gespeichert',
+  tooManyBegun: 'Nicht geöffnet: auf diesem Gerät sind zu viele Rezepte begonnen. Erst einige speichern oder verwerfen.',
   emptyTitle: 'Noch keine Backstube',
   emptyMore: 'Rezepte werden für eine Backstube geschrieben. Sie kommt mit der Backstubendatei, mit der der Server gestartet wird.',
   untitled: { dough: 'Neuer Teig', prep: 'Neue Füllung, Auflage oder neues Quellstück', ferment: 'Neuer Sauerteig' } satisfies Record<

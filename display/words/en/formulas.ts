@@ -14,6 +14,8 @@ export const FORMULAS = {
   missingMore: 'It may have been written on another bakehouse’s server, or its address was cut short.',
   chooseTitle: 'No formula is open',
   chooseMore: 'Choose one from the book, or begin a new one there.',
+  begun: 'Begun on this device, not saved yet',
+  tooManyBegun: 'Not opened: too many formulas are begun on this device. Save or throw away some of them.',
   emptyTitle: 'No kitchen yet',
   emptyMore: 'Formulas are written for a kitchen. It comes with the bakehouse file that the server is started with.',
   untitled: { dough: 'New dough', prep: 'New filling, topping or soaker', ferment: 'New ferment' } satisfies Record<

@@ -15,6 +15,8 @@ export const FORMULAS = {
   missingMore: 'Elle se trouve peut-être sur le serveur d’un autre fournil, ou l’adresse est incomplète.',
   chooseTitle: 'Aucune recette n’est ouverte',
   chooseMore: 'Choisissez-en une dans le livre, ou commencez-y une nouvelle.',
+  begun: 'Commencées sur cet appareil, pas encore enregistrées',
+  tooManyBegun: 'Pas ouverte\u00a0: trop de recettes sont commencées sur cet appareil. En enregistrer ou en jeter d’abord.',
   emptyTitle: 'Pas encore de fournil',
   emptyMore: 'Les recettes s’écrivent pour un fournil. Il vient avec le fichier du fournil donné au serveur.',
   untitled: { dough: 'Nouvelle pâte', prep: 'Nouvelle garniture ou nouveau trempage', ferment: 'Nouveau levain' } satisfies Record<
