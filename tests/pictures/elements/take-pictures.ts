@@ -3,7 +3,19 @@ import type { Browser, CDPSession, Page } from 'playwright-core';
 import { serveElements } from './build-elements.ts';
 
 const LOOKS = ['day', 'night'] as const;
-const SECTIONS = ['colours', 'marks', 'icons', 'common', 'wall', 'phone', 'kitchen', 'formulas-book', 'weigh', 'screens'] as const;
+const SECTIONS = [
+  'colours',
+  'marks',
+  'icons',
+  'common',
+  'wall',
+  'phone',
+  'kitchen',
+  'formulas-book',
+  'formulas-method',
+  'weigh',
+  'screens',
+] as const;
 /** What Chromium calls the eyes that it can show a page to, and what we call the pictures. */
 const EYES = [
   ['none', ''],
