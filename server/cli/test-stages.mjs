@@ -28,7 +28,7 @@ export const STAGES = [
   { name: 'build', neededBy: ['server', 'browser'], run: build },
   { name: 'server', budgetS: 30, run: () => runSuite('server') },
   { name: 'simulation', budgetS: 30, run: () => runSuite('simulation') },
-  { name: 'browser', budgetS: 340, run: () => runSuite('browser') },
+  { name: 'browser', budgetS: 370, run: () => runSuite('browser') },
 ];
 
 /**
