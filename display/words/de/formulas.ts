@@ -54,7 +54,6 @@ export const FORMULAS = {
   forbidden: 'Dieses Gerät darf das Buch nicht ändern.',
   planned: 'Steht auf der Tagesliste.',
   notPlanned: 'Nicht auf der Liste: Der Server war nicht zu erreichen.',
-  readKept: 'Ins Buch gelegt.',
 } as const;
 
 export const SECTION_NAMES = {
@@ -99,7 +98,6 @@ export const PARTS = {
   prep: 'daneben gemacht',
   before: 'Vorher ansetzen',
   beforeHint: 'Übliche Anfänge (gängige Praxis), zum Anpassen. Mehl und Wasser eines Vorteigs gehen vom Teig selbst ab.',
-  levain: 'Sauerteig…',
   levainHint: 'Ein Sauerteig ist ein Rezept für sich, damit mehrere Teige aus einem Topf nehmen können.',
   takeFerment: (name: string): string => `${name} nehmen`,
   newFerment: 'Neuen Sauerteig schreiben',

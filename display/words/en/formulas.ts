@@ -50,7 +50,6 @@ export const FORMULAS = {
   forbidden: 'This device may not change the book.',
   planned: 'On the day’s list.',
   notPlanned: 'Not on the list: the server could not be reached.',
-  readKept: 'Put into the book.',
 } as const;
 
 export const SECTION_NAMES = {
@@ -95,7 +94,6 @@ export const PARTS = {
   prep: 'made beside',
   before: 'Make something beforehand',
   beforeHint: 'Usual beginnings (common practice), to be put right. Flour and water of a preferment are taken out of the dough’s own.',
-  levain: 'Levain…',
   levainHint: 'A levain is a formula of its own, so that several doughs can draw on one pot.',
   takeFerment: (name: string): string => `Take ${name}`,
   newFerment: 'Write a new ferment',

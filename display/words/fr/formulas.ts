@@ -51,7 +51,6 @@ export const FORMULAS = {
   forbidden: 'Cet appareil ne peut pas changer le livre.',
   planned: 'Sur la liste du jour.',
   notPlanned: 'Pas sur la liste : le serveur n’a pas répondu.',
-  readKept: 'Mis dans le livre.',
 } as const;
 
 export const SECTION_NAMES = {
@@ -96,7 +95,6 @@ export const PARTS = {
   prep: 'préparé à côté',
   before: 'Préparer d’avance',
   beforeHint: 'Départs usuels (pratique courante), à ajuster. La farine et l’eau d’un préferment sont retirées de la pâte même.',
-  levain: 'Levain…',
   levainHint: 'Un levain est une recette à part, pour que plusieurs pâtes puisent dans un même pot.',
   takeFerment: (name: string): string => `Prendre ${name}`,
   newFerment: 'Écrire un nouveau levain',
