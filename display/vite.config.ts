@@ -3,7 +3,7 @@ import { defineConfig, type Plugin } from 'vite';
 
 const display = fileURLToPath(new URL('.', import.meta.url));
 
-/** The pages by the address at which the server shows them: `/`, `/wall`, `/wall/setup`, `/phone`, `/station`, `/kitchen`, `/formulas`, `/weigh`. */
+/** The pages by the address at which the server shows them: `/`, `/wall`, `/wall/setup`, `/phone`, `/station`, `/kitchen`, `/formulas`, `/weigh`, `/day`. */
 const pages = {
   start: `${display}index.html`,
   wall: `${display}wall/index.html`,
@@ -13,6 +13,7 @@ const pages = {
   kitchen: `${display}kitchen/index.html`,
   formulas: `${display}formulas/index.html`,
   weigh: `${display}weigh/index.html`,
+  day: `${display}day/index.html`,
 };
 
 /** zod's writers of JSON Schema, which every schema brings along. */

@@ -9,6 +9,7 @@ import { numberWords } from '../words/numbers.ts';
 import { PUT_BACK } from '../words/floor.ts';
 import { VERBS } from '../words/verbs.ts';
 import type { EditorContext } from './editor-context.ts';
+import { lengthText } from './length-text.ts';
 
 /** How much a line is, as both versions show it. */
 export function figureText({ g, pct }: LineFigure, { house }: EditorContext): string {
@@ -63,6 +64,12 @@ export function productFactText(fact: ProductFact, product: Product, context: Ed
       return percent(product.bakeLossPct);
     case 'piecesPerSlot':
       return product.piecesPerSlot === undefined ? VERSIONS.none : String(product.piecesPerSlot);
+    case 'deckRoom':
+      return listed((product.deckRoom ?? []).map(({ deck, piecesPerSlot }) => `${deck} ${piecesPerSlot}`));
+    case 'prefersSlots':
+      return listed(product.prefersSlots ?? []);
+    case 'keepsMin':
+      return product.keepsMin === undefined ? VERSIONS.none : lengthText(product.keepsMin);
     case 'loads':
       return product.loads === undefined ? VERSIONS.none : String(product.loads.pieces);
     case 'sidePreps':

@@ -17,6 +17,11 @@ export function decidedOnFloor(state: FloorState, command: ClientCommand, contex
     case 'archiveFormula':
     case 'bringInBook':
     case 'planBatches':
+    case 'placeOrders':
+    case 'withdrawOrders':
+    case 'adoptStanding':
+    case 'setPin':
+    case 'liftPin':
     case 'weighIngredient':
     case 'unweighIngredient':
     case 'scaleToLine':

@@ -129,6 +129,7 @@ function foreignRefusal(command: ClientCommand): Refusal {
       return { code: 'mixerUnknown', mixerId: command.mixerId };
     case 'closeDay':
     case 'planBatches':
+    case 'placeOrders':
       return { code: 'dayNotOpen', serviceDate: command.serviceDate };
     case 'adoptKitchen':
     case 'adoptHouse':
@@ -137,7 +138,14 @@ function foreignRefusal(command: ClientCommand): Refusal {
     case 'adoptIngredient':
     case 'archiveFormula':
     case 'bringInBook':
+    case 'adoptStanding':
       return { code: 'documentChanged', version: 0 };
+    case 'withdrawOrders':
+      return { code: 'orderUnknown', orderId: command.orderIds[0] ?? '' };
+    case 'liftPin':
+      return { code: 'pinUnknown', pinId: command.pinId };
+    case 'setPin':
+      return { code: 'nothingChanges' };
     case 'setDeck':
       return { code: 'deckUnknown', deckId: command.deckId };
     case 'blockResource':

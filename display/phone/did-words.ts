@@ -33,6 +33,13 @@ export function didWords(state: FloorState, command: ClientCommand): string {
       return DID.book;
     case 'planBatches':
       return DID.planned;
+    case 'placeOrders':
+    case 'withdrawOrders':
+    case 'adoptStanding':
+      return DID.orders;
+    case 'setPin':
+    case 'liftPin':
+      return DID.pinned;
     case 'forgetRise':
       return DID.riseForgotten;
     case 'askSoundTest':

@@ -5,12 +5,14 @@ import { MAX_UP_BYTES } from '../../shared/wire/protocol.ts';
 import { knownRoute, mayUse, type RoleOf } from '../access/roles.ts';
 import type { Devices } from '../devices/devices.ts';
 import type { LiveHub } from '../live/live-hub.ts';
+import type { Planning } from '../plan/planning.ts';
 import { serveApi, type ApiOptions } from './api.ts';
 import { serveBook } from './book-route.ts';
 import { serveCalc } from './calc-route.ts';
 import { knownDevice, setCookiesOnUpgrade } from './device-cookie.ts';
 import { serveLive } from './live-route.ts';
 import { servePages } from './pages.ts';
+import { servePlan } from './plan-route.ts';
 import { sendProblem } from './problem.ts';
 import { serveWeighOut } from './weigh-out-route.ts';
 
@@ -23,13 +25,14 @@ export interface AppOptions extends Omit<ApiOptions, 'clientCount'> {
   /** Ids for what a request begins that names none itself. */
   readonly newId: () => string;
   readonly hub: LiveHub;
+  readonly planning: Planning;
   readonly log: FastifyBaseLogger;
   /** Where the built pages are; null serves the api alone. */
   readonly pagesFolder: string | null;
 }
 
 /** The web server around a floor, not listening yet. */
-export async function buildApp({ hub, log, pagesFolder, newId, ...api }: AppOptions): Promise<FastifyInstance> {
+export async function buildApp({ hub, planning, log, pagesFolder, newId, ...api }: AppOptions): Promise<FastifyInstance> {
   const app: FastifyInstance = fastify({ loggerInstance: log, bodyLimit: MAX_BODY_BYTES, forceCloseConnections: true });
   // Text is no command; left in, a form on a page of another site could send one.
   app.removeContentTypeParser('text/plain');
@@ -54,6 +57,7 @@ export async function buildApp({ hub, log, pagesFolder, newId, ...api }: AppOpti
   serveBook(app, { ...api, newId });
   serveCalc(app);
   serveWeighOut(app, api);
+  servePlan(app, { ...api, planning, newId });
   if (pagesFolder !== null) await servePages(app, pagesFolder);
   return app;
 }

@@ -31,4 +31,5 @@ export async function servePages(app: FastifyInstance, pagesFolder: string): Pro
   app.get('/kitchen', page('kitchen/index.html'));
   app.get('/formulas', page('formulas/index.html'));
   app.get('/weigh', page('weigh/index.html'));
+  app.get('/day', page('day/index.html'));
 }

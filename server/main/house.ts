@@ -25,6 +25,7 @@ import { JournalError } from '../journal/journal.ts';
 import { SNAPSHOT_FILE } from '../journal/snapshot-file.ts';
 import { JOURNAL_FILE, SqliteJournal } from '../journal/sqlite-journal.ts';
 import { LiveHub } from '../live/live-hub.ts';
+import { Planning, type PlanningOptions } from '../plan/planning.ts';
 import { ClockWatch } from './clock-watch.ts';
 import { loadState } from './load-state.ts';
 import { commandOfFile } from './planned-starts.ts';
@@ -47,6 +48,8 @@ export interface HouseOptions {
   readonly newId?: () => string;
   /** What devices may do, where not everybody may do everything. */
   readonly roleOf?: RoleOf;
+  /** How the planner's threads are started and how hard they try, where tests bring their own. */
+  readonly planning?: Pick<PlanningOptions, 'startThread' | 'budgets'>;
 }
 
 /** A running house: everything but the listening socket. */
@@ -55,6 +58,7 @@ export interface House {
   readonly floor: Floor;
   readonly clock: HouseClock;
   readonly hub: LiveHub;
+  readonly planning: Planning;
   /** Brings a bakehouse file in for its day; `dayAlreadyOpen` where that day is planned already. */
   bringIn(bakehouse: ReadBakehouse): Promise<Outcome>;
   /** Looks at the clock now, as it does by itself every few seconds. */
@@ -138,14 +142,16 @@ async function startHouse(
   const sounder = new Sounder(floor, clock, timers, newId, (order) => hub.sound(order));
   const tester = new SoundTester(floor, clock, timers, newId, () => hub.soundingDeviceId !== null);
   const caller = new Caller(floor, clock, timers, newId);
+  const planning = new Planning({ floor, clock, timers, newId, log, ...options.planning });
   const snapshots = new SnapshotKeeper(floor, journal, snapshotPath, snapshotSequence, log);
   const watch = new ClockWatch(real, clock, floor, newId, log, () => {
     hub.clockChanged();
     sounder.look();
     tester.look();
     void caller.look();
+    planning.replanner.look();
   });
-  const app = await buildApp({ hub, log, pagesFolder, floor, journal, devices, clock, roleOf, newId });
+  const app = await buildApp({ hub, planning, log, pagesFolder, floor, journal, devices, clock, roleOf, newId });
   let everyFewSeconds = timers.set(tick, HEARTBEAT_MS);
   function tick(): void {
     hub.sweep();
@@ -154,12 +160,14 @@ async function startHouse(
   }
   await caller.look();
   sounder.look();
+  planning.replanner.look();
 
   return {
     app,
     floor,
     clock,
     hub,
+    planning,
     bringIn: ({ file, digest }) => {
       const command = commandOfFile(file, clock.nowMs());
       return house(commandIdOf(digest, command.serviceDate), command);
@@ -171,6 +179,7 @@ async function startHouse(
       caller.stop();
       sounder.stop();
       tester.stop();
+      await planning.stop();
       hub.stop();
       await app.close();
       await floor.settled();

@@ -1,5 +1,6 @@
 import { Temporal } from 'temporal-polyfill';
 import type { BakehouseFile, DayBatch } from '../../shared/documents/bakehouse-file.ts';
+import type { FileOrder, FileStanding } from '../../shared/documents/file-orders.ts';
 import type { CommandOf } from '../../shared/floor/commands.ts';
 
 /** Whether a name is a time zone that clocks here know. */
@@ -49,7 +50,23 @@ export function commandOfFile(file: BakehouseFile, nowMs: number): CommandOf<'br
       const neededG = cuts.reduce((sum, cut) => sum + cut.grams, 0);
       return { formulaId: batch.formula, plannedStartMs: startOf(batch, zone, serviceDate, nowMs), grams: batch.doughG ?? neededG, cuts };
     }),
+    ...(file.day.orders === undefined ? {} : { orders: file.day.orders.map((order) => placed(order, zone, serviceDate, nowMs)) }),
+    ...(file.standing === undefined ? {} : { standing: file.standing.map(standing) }),
   };
+}
+
+function placed(
+  { product, readyAt, readyAfterLoadMin, ...wanted }: FileOrder,
+  zone: string,
+  serviceDate: string,
+  nowMs: number,
+): NonNullable<CommandOf<'bringInDay'>['orders']>[number] {
+  const readyMs = readyAt === undefined ? Math.round(nowMs + (readyAfterLoadMin ?? 0) * 60_000) : instantOf(zone, serviceDate, readyAt);
+  return { ...wanted, productId: product, readyMs };
+}
+
+function standing({ product, ...wanted }: FileStanding): NonNullable<CommandOf<'bringInDay'>['standing']>[number] {
+  return { ...wanted, productId: product };
 }
 
 function startOf(batch: DayBatch, zone: string, serviceDate: string, nowMs: number): number {

@@ -2,11 +2,13 @@ import { z } from 'zod';
 import { accepted, refused, type Result } from '../result.ts';
 import { bookFaults } from './book-faults.ts';
 import { checkCuts } from './cut-faults.ts';
+import { checkOrders, fileOrderSchema, fileStandingSchema } from './file-orders.ts';
 import { formulaSchema, ingredientSchema, productSchema, type Product } from './formula.ts';
 import { houseSchema } from './house.ts';
 import { kitchenSchema } from './kitchen.ts';
-import { faultAt, kitchenFaults, type Fault, type FileFault } from './kitchen-faults.ts';
+import { faultAt, kitchenFaults, uniqueIds, type Fault, type FileFault } from './kitchen-faults.ts';
 import { gramsSchema, keySchema, minutesSchema, piecesSchema, serviceDateSchema } from './names.ts';
+import { MOST_ORDERS } from './order.ts';
 import { pathText } from './path-text.ts';
 
 /** Version of the bakehouse file that this program writes and reads. */
@@ -41,6 +43,8 @@ export const daySchema = z.strictObject({
   /** Missing: the date on which the file is brought in, in the house's zone. */
   serviceDate: serviceDateSchema.optional(),
   batches: z.array(dayBatchSchema).max(500),
+  /** What is to be ready when. */
+  orders: z.array(fileOrderSchema).max(MOST_ORDERS).optional(),
 });
 
 /** A whole bakehouse and one day of it, as one JSON file. */
@@ -52,6 +56,8 @@ export const bakehouseFileSchema = z.strictObject({
   formulas: z.array(formulaSchema).min(1).max(5000),
   products: z.array(productSchema).max(5000).default([]),
   day: daySchema,
+  /** Orders that come every week; missing: those of the house stay as they are. */
+  standing: z.array(fileStandingSchema).max(MOST_ORDERS).optional(),
 });
 
 export type BakehouseFile = z.infer<typeof bakehouseFileSchema>;
@@ -83,6 +89,9 @@ function meaningFaults(file: BakehouseFile): FileFault[] {
   faults.push(...kitchenFaults(file.kitchen));
   faults.push(...bookFaults(file, file.kitchen));
   file.day.batches.forEach((batch, index) => checkBatch(batch, `day.batches[${index}]`, file, fault));
+  checkOrders(file.day.orders ?? [], file.products, 'day.orders', fault);
+  uniqueIds('standing', file.standing ?? [], fault);
+  checkOrders(file.standing ?? [], file.products, 'standing', fault);
   return faults;
 }
 

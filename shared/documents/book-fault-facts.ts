@@ -14,6 +14,9 @@ export const bookFaultOptions = [
   z.strictObject({ code: z.literal('productUnknown'), id }),
   z.strictObject({ code: z.literal('placeUnknown'), id }),
   z.strictObject({ code: z.literal('claimUnknown'), kind: claimSchema.shape.kind, id }),
+  z.strictObject({ code: z.literal('slotUnknown'), id }),
+  /** Second speed, and each mixer that will do has one. */
+  z.strictObject({ code: z.literal('secondSpeedMissing'), mixers: by }),
   z.strictObject({ code: z.literal('stepUnknown'), id }),
   /** Only ferments and preps can be drawn from. */
   z.strictObject({ code: z.literal('takenIsDough'), id }),
@@ -112,6 +115,10 @@ export function bookFaultMessage(facts: BookFaultFacts): string {
       return `there is no rest place "${facts.id}"`;
     case 'claimUnknown':
       return `there is no ${CLAIM_NAMES[facts.kind]} "${facts.id}"`;
+    case 'slotUnknown':
+      return `there is no slot "${facts.id}" in an oven`;
+    case 'secondSpeedMissing':
+      return `second speed, and ${facts.mixers.join(', ')} has one speed only`;
     case 'stepUnknown':
       return `there is no step "${facts.id}"`;
     case 'takenIsDough':

@@ -3,6 +3,7 @@ import { bookLookup, wholeFormula, type BookContext, type BookLookup } from './b
 import type { Formula, Ingredient, Product } from './formula.ts';
 import { faultAt, idSet, uniqueIds, type Fault, type FileFault } from './kitchen-faults.ts';
 import type { Kitchen } from './kitchen.ts';
+import { checkOvenRoom } from './oven-room-faults.ts';
 import { checkParts, hasFlour } from './part-faults.ts';
 import { checkSidePreps } from './side-prep-faults.ts';
 import { checkSteps } from './step-faults.ts';
@@ -89,6 +90,7 @@ export function checkProduct(product: Product, path: string, lookup: BookLookup,
   const formula = wholeFormula(lookup, product.formula);
   checkSteps(product.way, formula, `${path}.way`, lookup, fault);
   checkSidePreps(product.sidePreps, [...method, ...product.way], `${path}.sidePreps`, lookup, fault);
+  checkOvenRoom(product, path, lookup, fault);
   const after = product.loads?.after;
   if (after !== undefined && !product.way.some((step) => step.id === after))
     fault(`${path}.loads.after`, { code: 'stepUnknown', id: after });

@@ -25,6 +25,10 @@ export interface BookLookup {
   readonly placeIds: ReadonlySet<string>;
   /** What claims of each kind may name. */
   readonly claimIds: Readonly<Record<Step['claims'][number]['kind'], ReadonlySet<string>>>;
+  /** Slots of all ovens. */
+  readonly slotIds: ReadonlySet<string>;
+  /** How many speeds each mixer has; undefined where nobody counted. */
+  readonly speeds: ReadonlyMap<string, number | undefined>;
   readonly ingredients: readonly Ingredient[];
 }
 
@@ -55,6 +59,8 @@ export function bookLookup({ kitchen, ingredients, formulas }: BookContext): Boo
       bench: placeIds,
       hands: stationIds,
     },
+    slotIds: idSet(kitchen.ovens.flatMap((oven) => oven.decks.flatMap((deck) => deck.slots))),
+    speeds: new Map(kitchen.mixers.map((mixer) => [mixer.id, mixer.speeds])),
     ingredients,
   };
 }

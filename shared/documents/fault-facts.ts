@@ -19,6 +19,9 @@ export const faultFactsSchema = z.discriminatedUnion('code', [
   /** Fewer vessels than doughs hold; `name` where the vessel itself was taken out. */
   z.strictObject({ code: z.literal('vesselsHeld'), name: z.string().nullable(), heldCount: count }),
   z.strictObject({ code: z.literal('zoneUnknown'), zone: z.string() }),
+  /** From a clock time to the same. */
+  z.strictObject({ code: z.literal('hoursEmpty'), at: z.string() }),
+  z.strictObject({ code: z.literal('cleaningTooLong'), minutes: z.number(), windowMin: z.number() }),
   ...bookFaultOptions,
 ]);
 
@@ -44,6 +47,10 @@ export function faultMessage(facts: FaultFacts): string {
       return `${facts.name === null ? '' : `${facts.name}: `}doughs hold ${facts.heldCount} of them`;
     case 'zoneUnknown':
       return `there is no time zone "${facts.zone}"; zones are named like Europe/London`;
+    case 'hoursEmpty':
+      return `from ${facts.at} to ${facts.at} is no time at all; a whole day is two shifts`;
+    case 'cleaningTooLong':
+      return `it takes ${facts.minutes} min, and there are ${facts.windowMin} min for it`;
     default:
       return bookFaultMessage(facts);
   }

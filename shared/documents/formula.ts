@@ -82,6 +82,15 @@ export const productSchema = z.strictObject({
   bakeLossPct: z.number().min(0).max(60).default(0),
   /** Pieces that one slot takes. */
   piecesPerSlot: piecesSchema.optional(),
+  /** Where a deck takes more or fewer of them in a slot. */
+  deckRoom: z
+    .array(z.strictObject({ deck: keySchema, piecesPerSlot: piecesSchema }))
+    .max(40)
+    .optional(),
+  /** Slots where it bakes best, best first: the hot back, the side. */
+  prefersSlots: z.array(keySchema).max(40).optional(),
+  /** How long it keeps once it is ready, so that it may be made early; missing: until it is wanted, within its day. */
+  keepsMin: minutesSchema.optional(),
   /** Shaped, proved and baked in loads of so many pieces, apart from each other after this step. */
   loads: z.strictObject({ after: keySchema, pieces: piecesSchema }).optional(),
   sidePreps: z.array(sidePrepSchema).max(20).default([]),

@@ -1,4 +1,6 @@
+import { checkCleanings } from './cleaning-faults.ts';
 import { faultMessage, type FaultFacts } from './fault-facts.ts';
+import { checkStationHours } from './hours-faults.ts';
 import type { Kitchen } from './kitchen.ts';
 
 /** One fault of a file or of a document: where it stands, and what would be right. */
@@ -35,7 +37,8 @@ export function uniqueIds(path: string, items: readonly { readonly id: string }[
 
 /**
  * What is wrong with a kitchen whose shape is right: ids used twice, stations and mixers that are pointed at and are not
- * there, loads that no mixer can have. Paths begin with `kitchen`. Empty where nothing is.
+ * there, loads that no mixer can have, hours that last no time, cleanings longer than they may be. Paths begin with
+ * `kitchen`. Empty where nothing is.
  */
 export function kitchenFaults(kitchen: Kitchen): FileFault[] {
   const faults: FileFault[] = [];
@@ -50,6 +53,8 @@ export function kitchenFaults(kitchen: Kitchen): FileFault[] {
   uniqueIds('kitchen.ovens', kitchen.ovens, fault);
   checkMixers(kitchen, fault);
   checkOvens(kitchen, fault);
+  checkStationHours(kitchen, fault);
+  checkCleanings(kitchen, fault);
   return faults;
 }
 

@@ -1,9 +1,24 @@
 import { z } from 'zod';
 import { allergenSchema } from './allergen.ts';
-import { celsiusSchema, gramsSchema, keySchema, minutesSchema, nameSchema, remarkSchema } from './names.ts';
+import { celsiusSchema, clockTimeSchema, gramsSchema, keySchema, minutesSchema, nameSchema, remarkSchema } from './names.ts';
+
+/** From a clock time to another, over midnight where it ends earlier than it begins; on all days, or on some (ISO 8601: Monday is 1). */
+export const hoursSchema = z.strictObject({
+  from: clockTimeSchema,
+  to: clockTimeSchema,
+  weekdays: z.array(z.number().int().min(1).max(7)).min(1).max(7).optional(),
+});
+export type Hours = z.infer<typeof hoursSchema>;
 
 /** Where somebody works. Stations stand for people: names of people are never part of a document. */
-export const stationSchema = z.strictObject({ id: keySchema, name: nameSchema, hands: z.number().int().min(1).max(20).default(1) });
+export const stationSchema = z.strictObject({
+  id: keySchema,
+  name: nameSchema,
+  hands: z.number().int().min(1).max(20).default(1),
+  /** When somebody is there; always where nobody said. */
+  hours: z.array(hoursSchema).max(14).optional(),
+  breaks: z.array(hoursSchema).max(14).optional(),
+});
 
 export const mixerSchema = z.strictObject({
   id: keySchema,
@@ -17,6 +32,8 @@ export const mixerSchema = z.strictObject({
   changeOverMin: minutesSchema.optional(),
   /** By how much a dough warms while it is mixed, in kelvin, until the house has learned it. */
   riseK: z.number().min(0).max(30).optional(),
+  /** How many speeds it has; missing where nobody counted: then it has what is asked of it. */
+  speeds: z.number().int().min(1).max(10).optional(),
   station: keySchema,
 });
 
@@ -53,6 +70,9 @@ export const deckSchema = z.strictObject({
   name: nameSchema,
   temperatureC: celsiusSchema,
   slots: z.array(slotSchema).min(1).max(40),
+  /** How fast it gets hotter and cools down, in kelvin a minute; missing: as hot as it is wanted at once. */
+  heatKPerMin: z.number().positive().max(100).optional(),
+  coolKPerMin: z.number().positive().max(100).optional(),
 });
 
 /** An oven with its decks from top to bottom, as they stand. */
@@ -62,6 +82,20 @@ export const ovenSchema = z.strictObject({
   decks: z.array(deckSchema).min(1).max(20),
 });
 
+/** Work that takes a machine or the bench out of use once a day. */
+export const cleaningSchema = z.strictObject({
+  id: keySchema,
+  name: nameSchema,
+  resource: z.strictObject({ kind: z.enum(['mixer', 'bench', 'deck']), id: keySchema }),
+  minutes: minutesSchema,
+  /** Whose hands it takes; nobody's where it is missing. */
+  station: keySchema.optional(),
+  /** Within these clock times. */
+  from: clockTimeSchema,
+  to: clockTimeSchema,
+});
+export type Cleaning = z.infer<typeof cleaningSchema>;
+
 export const kitchenSchema = z.strictObject({
   stations: z.array(stationSchema).min(1).max(40),
   mixers: z.array(mixerSchema).max(40),
@@ -69,6 +103,9 @@ export const kitchenSchema = z.strictObject({
   restPlaces: z.array(restPlaceSchema).min(1).max(100),
   vessels: z.array(vesselSchema).max(200).default([]),
   ovens: z.array(ovenSchema).max(20),
+  /** How many doughs can be worked on the bench at once, and what cleaning it of allergens takes; missing where nobody counts. */
+  bench: z.strictObject({ room: z.number().int().min(1).max(40), changeOverMin: minutesSchema.optional() }).optional(),
+  cleanings: z.array(cleaningSchema).max(40).optional(),
   /** What may get into anything that is made here although no formula names it: shown with every product. */
   mayContain: z.strictObject({ allergens: z.array(allergenSchema).default([]), note: remarkSchema.optional() }).optional(),
 });

@@ -2,6 +2,7 @@ import type { BookLookup } from './book-lookup.ts';
 import type { Formula } from './formula.ts';
 import { uniqueIds, type Fault } from './kitchen-faults.ts';
 import type { Step } from './method.ts';
+import { checkSpeeds } from './speed-faults.ts';
 import { checkTaken } from './taken.ts';
 
 /**
@@ -20,6 +21,7 @@ export function checkSteps(steps: readonly Step[], formula: Formula | null, path
     checkRipening(step, at, fault);
     earlier.add(step.id);
   });
+  checkSpeeds(steps, path, lookup, fault);
   if (steps.at(-1)?.kind === 'bake') fault(`${path}[${steps.length - 1}].kind`, { code: 'bakeLast' });
 }
 

@@ -2,6 +2,8 @@ import { z } from 'zod';
 import { formulaSchema, ingredientSchema, productSchema, putBackKindSchema } from '../documents/formula.ts';
 import { houseSchema } from '../documents/house.ts';
 import { kitchenSchema } from '../documents/kitchen.ts';
+import { MOST_ORDERS, orderSchema, pinSchema, standingOrderSchema } from '../documents/order.ts';
+import { batchKeySchema, proposedStepSchema } from '../plan/proposed.ts';
 import {
   celsiusSchema,
   gramsSchema,
@@ -20,6 +22,11 @@ import {
   lineIdSchema,
   lossNamed,
   lotNumberSchema,
+  MOST_MOVED,
+  MOST_WARNINGS,
+  movedStepSchema,
+  plannedStepSchema,
+  planWarningSchema,
   readWhereSchema,
   resourceBlocked,
   resourceSchema,
@@ -224,6 +231,27 @@ export const planBatches = z.strictObject({
   serviceDate: serviceDateSchema,
   batches: dayBatchesSchema.min(1).max(100),
 });
+/** Orders of a day: new ones, or, by their ids, others in their place. */
+export const placeOrders = z.strictObject({
+  type: z.literal('placeOrders'),
+  serviceDate: serviceDateSchema,
+  orders: z
+    .array(orderSchema.omit({ id: true, serviceDate: true }).extend({ id: idSchema.optional() }))
+    .min(1)
+    .max(MOST_ORDERS),
+});
+export const withdrawOrders = z.strictObject({ type: z.literal('withdrawOrders'), orderIds: z.array(idSchema).min(1).max(MOST_ORDERS) });
+/** The standing orders as somebody has edited them, from the version that they saw. */
+export const adoptStanding = z.strictObject({
+  type: z.literal('adoptStanding'),
+  fromVersion: z.number().int().min(0),
+  standing: z.array(standingOrderSchema).max(MOST_ORDERS),
+});
+export const setPin = z.strictObject({
+  type: z.literal('setPin'),
+  pin: z.discriminatedUnion('kind', [pinSchema.options[0].omit({ id: true }), pinSchema.options[1].omit({ id: true })]),
+});
+export const liftPin = z.strictObject({ type: z.literal('liftPin'), pinId: idSchema });
 /** A line of the weigh-out is in the bowl. */
 export const weighIngredient = z.strictObject({
   type: z.literal('weighIngredient'),
@@ -269,6 +297,29 @@ export const bringInDay = z.strictObject({
   products: z.array(productSchema),
   serviceDate: serviceDateSchema,
   batches: dayBatchesSchema,
+  orders: z
+    .array(orderSchema.omit({ id: true, serviceDate: true }))
+    .max(MOST_ORDERS)
+    .optional(),
+  standing: z.array(standingOrderSchema).max(MOST_ORDERS).optional(),
+});
+
+/** A day that was tried and is kept: its batches, and when each of their steps is to begin. */
+export const adoptProposal = z.strictObject({
+  type: z.literal('adoptProposal'),
+  serviceDate: serviceDateSchema,
+  /** Each with the name by which the steps point at it. */
+  batches: z.array(dayBatchesSchema.element.extend({ batchKey: batchKeySchema })).max(500),
+  steps: z.array(proposedStepSchema),
+  warnings: z.array(planWarningSchema).max(MOST_WARNINGS),
+});
+/** The plan follows the floor: what moves, and why. */
+export const adoptReplan = z.strictObject({
+  type: z.literal('adoptReplan'),
+  isWhole: z.boolean(),
+  starts: z.array(plannedStepSchema),
+  moved: z.array(movedStepSchema).max(MOST_MOVED),
+  warnings: z.array(planWarningSchema).max(MOST_WARNINGS),
 });
 
 // What the server says of time and calls; never taken from a client.
@@ -325,6 +376,11 @@ export const clientCommandSchema = z.discriminatedUnion('type', [
   archiveFormula,
   bringInBook,
   planBatches,
+  placeOrders,
+  withdrawOrders,
+  adoptStanding,
+  setPin,
+  liftPin,
   weighIngredient,
   unweighIngredient,
   scaleToLine,
@@ -337,6 +393,8 @@ export const clientCommandSchema = z.discriminatedUnion('type', [
 /** What only the server itself gives. */
 export const houseCommandSchema = z.discriminatedUnion('type', [
   bringInDay,
+  adoptProposal,
+  adoptReplan,
   raiseCall,
   noteSounded,
   askDailySoundTest,

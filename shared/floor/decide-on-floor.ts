@@ -36,7 +36,12 @@ export type DocumentCommand = Extract<
       | 'adoptIngredient'
       | 'archiveFormula'
       | 'bringInBook'
-      | 'planBatches';
+      | 'planBatches'
+      | 'placeOrders'
+      | 'withdrawOrders'
+      | 'adoptStanding'
+      | 'setPin'
+      | 'liftPin';
   }
 >;
 export type OnFloorCommand = Exclude<ClientCommand, DocumentCommand | WeighingCommand>;

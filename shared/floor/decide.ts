@@ -4,6 +4,7 @@ import { decideWeighing } from './decide-weighing.ts';
 import type { Decision } from './decide/decision.ts';
 import { decideAdoptFormula } from './decide/adopt-formula.ts';
 import { decideAdoptIngredient } from './decide/adopt-ingredient.ts';
+import { decideAdoptProposal, decideAdoptReplan } from './decide/adopt-plan.ts';
 import { decideAdoptProduct } from './decide/adopt-product.ts';
 import { decideArchiveFormula } from './decide/archive-formula.ts';
 import { decideBringInBook } from './decide/bring-in-book.ts';
@@ -11,6 +12,8 @@ import { decideBringInDay } from './decide/bring-in-day.ts';
 import { decideNoteSounded, decideRaiseCall } from './decide/calls.ts';
 import { decideAdoptHouse, decideAdoptKitchen } from './decide/adopt.ts';
 import { decideAskSoundTest, decideNoteSoundTestSounded } from './decide/sound-test.ts';
+import { decideAdoptStanding, decidePlaceOrders, decideWithdrawOrders } from './decide/orders.ts';
+import { decideLiftPin, decideSetPin } from './decide/pins.ts';
 import { decidePlanBatches } from './decide/plan-batches.ts';
 import { decideReadTemperature } from './decide/read-temperature.ts';
 import { doughReadingOf } from './dough-reading.ts';
@@ -38,6 +41,20 @@ export function decide(state: FloorState, command: FloorCommand, context: Comman
       return decideBringInBook(state, command, context);
     case 'planBatches':
       return decidePlanBatches(state, command, context);
+    case 'placeOrders':
+      return decidePlaceOrders(state, command, context);
+    case 'withdrawOrders':
+      return decideWithdrawOrders(state, command, context);
+    case 'adoptStanding':
+      return decideAdoptStanding(state, command, context);
+    case 'setPin':
+      return decideSetPin(state, command, context);
+    case 'liftPin':
+      return decideLiftPin(state, command, context);
+    case 'adoptProposal':
+      return decideAdoptProposal(state, command, context);
+    case 'adoptReplan':
+      return decideAdoptReplan(state, command, context);
     case 'bringInDay':
       return decideBringInDay(state, command, context);
     case 'raiseCall':

@@ -1,6 +1,7 @@
 import { endsByNext, targetMin, type Step } from '../documents/method.ts';
 import { assert } from '../result.ts';
 import type { CallLevel } from './events.ts';
+import { plannedStepOf } from './planned-step.ts';
 import { prepDueMs } from './prep-due.ts';
 import type { FloorState, StepLife, Stock, Workpiece } from './state.ts';
 import { positionOf, wayOf } from './way.ts';
@@ -47,7 +48,7 @@ export function dueOf(state: FloorState, workpiece: Workpiece): Due | null {
   const [feed] = way;
   if (workpiece.stock !== null && index === way.length - 1 && feed !== undefined)
     return dueFeeding(workpiece, workpiece.stock, step, feed, life);
-  if (endsByNext(step)) return dueUnderWay(workpiece, 'resting', step, way[index + 1] ?? step, life);
+  if (endsByNext(step)) return asPlanned(state, dueUnderWay(workpiece, 'resting', step, way[index + 1] ?? step, life), life);
   return dueUnderWay(workpiece, step.kind === 'judged' ? 'judging' : 'working', step, step, life);
 }
 
@@ -66,8 +67,7 @@ function dueFeeding(workpiece: Workpiece, stock: Stock, ripen: Step, feed: Step,
 }
 
 function dueWaiting(state: FloorState, workpiece: Workpiece, step: Step, isFirst: boolean): Due {
-  const joinMs = isFirst ? prepDueMs(state, workpiece) : null;
-  const dueMs = joinMs ?? workpiece.readyMs + lagMs(workpiece, step);
+  const dueMs = waitingDueMs(state, workpiece, step, isFirst);
   const { late, lost } = step.toleranceMin;
   const isPlanned = isFirst && workpiece.kind !== 'cut' && workpiece.kind !== 'load';
   return {
@@ -82,6 +82,40 @@ function dueWaiting(state: FloorState, workpiece: Workpiece, step: Step, isFirst
     lostMs: lost === undefined ? null : dueMs + lost * MINUTE_MS,
     isAtOnce: !isPlanned && dueMs === lastEndMs(workpiece),
   };
+}
+
+/**
+ * When a step that could begin is wanted: as the plan has it where there is one, but not before it is ready; otherwise at
+ * once, and a prep when the dough that it joins asks for it.
+ */
+function waitingDueMs(state: FloorState, workpiece: Workpiece, step: Step, isFirst: boolean): number {
+  const plannedMs = plannedStepOf(state, workpiece, step.id)?.plannedStartMs ?? null;
+  if (isFirst && workpiece.kind !== 'cut' && workpiece.kind !== 'load')
+    return plannedMs ?? prepDueMs(state, workpiece) ?? workpiece.readyMs;
+  const readyMs = workpiece.readyMs + lagMs(workpiece, step);
+  return plannedMs === null ? readyMs : Math.max(readyMs, plannedMs);
+}
+
+/**
+ * A rest ends when the plan has its next step begin, within what the dough bears: never before its earliest nor after its
+ * latest. More time that somebody gave counts, whatever was planned before.
+ */
+function asPlanned(state: FloorState, due: Due, life: StepLife): Due {
+  if (due.action === due.step) return due;
+  const planned = plannedStepOf(state, due.workpiece, due.action.id);
+  if (planned === null) return due;
+  const wantedMs = life.moreMin > 0 ? Math.max(planned.plannedStartMs, due.dueMs) : planned.plannedStartMs;
+  const latestMs =
+    life.pins?.latestMin === undefined || due.startedMs === null
+      ? null
+      : due.startedMs + life.pins.latestMin * life.pins.factor * MINUTE_MS;
+  const bearsMs = latestMs === null ? wantedMs : Math.min(wantedMs, Math.max(latestMs, due.dueMs));
+  const dueMs = Math.max(due.earliestMs, bearsMs);
+  const { late, lost } = due.action.toleranceMin;
+  const toleratedMs = lost === undefined ? null : dueMs + lost * MINUTE_MS;
+  const lostMs =
+    latestMs === null ? toleratedMs : toleratedMs === null ? Math.max(latestMs, dueMs) : Math.min(Math.max(latestMs, dueMs), toleratedMs);
+  return { ...due, dueMs, lateMs: dueMs + late * MINUTE_MS, lostMs };
 }
 
 /** When the last step was ended, or a cut was made. A step that was put off is not due at once, though it is ready when it is due. */

@@ -3,6 +3,7 @@ import { allergenSchema } from '../documents/allergen.ts';
 import { formulaSchema, ingredientSchema, productSchema, putBackKindSchema } from '../documents/formula.ts';
 import { houseSchema } from '../documents/house.ts';
 import { kitchenSchema } from '../documents/kitchen.ts';
+import { MOST_ORDERS, orderSchema, pinSchema, standingOrderSchema } from '../documents/order.ts';
 import {
   celsiusSchema,
   gramsSchema,
@@ -75,6 +76,48 @@ export type ReadWhere = z.infer<typeof readWhereSchema>;
 export const vesselsHeldSchema = z.strictObject({ vesselId: keySchema, count: z.number().int().min(1) });
 export type VesselsHeld = z.infer<typeof vesselsHeldSchema>;
 
+/** A step of a workpiece, or of a cut or load (counted from 0) that it is still to be divided into. */
+const placedStep = {
+  workpieceId: idSchema,
+  cut: z.number().int().min(0).max(40).optional(),
+  load: z.number().int().min(0).max(100).optional(),
+  stepId: keySchema,
+};
+/** When a step is planned to begin and end, and what it takes: mixer, deck, station. */
+export const plannedStepSchema = z.strictObject({
+  ...placedStep,
+  plannedStartMs: instantMsSchema,
+  plannedEndMs: instantMsSchema.optional(),
+  resources: z.array(resourceSchema),
+});
+export type PlannedStep = z.infer<typeof plannedStepSchema>;
+/** Moves told with one plan, and warnings. */
+export const MOST_MOVED = 400;
+export const MOST_WARNINGS = 100;
+/** What was moved by more than two minutes, and what moved it: another step, or the workpiece's own. */
+export const movedStepSchema = z.strictObject({
+  ...placedStep,
+  fromMs: instantMsSchema,
+  toMs: instantMsSchema,
+  because: z
+    .strictObject({
+      what: z.enum(['resource', 'dough', 'order', 'pin', 'search']),
+      resource: resourceSchema.optional(),
+      workpieceId: idSchema.optional(),
+      stepId: keySchema.optional(),
+    })
+    .optional(),
+});
+export type MovedStep = z.infer<typeof movedStepSchema>;
+/** What will not be right as the day stands: a dough waits too long, an order is late. */
+export const planWarningSchema = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('spoils'), ...placedStep, atMs: instantMsSchema, byMin: z.number().min(0) }),
+  z.strictObject({ kind: z.literal('late'), orderId: idSchema, atMs: instantMsSchema, byMin: z.number().min(0) }),
+  z.strictObject({ kind: z.literal('short'), orderId: idSchema, pieces: z.number().int().min(1) }),
+  z.strictObject({ kind: z.literal('pinBroken'), pinId: idSchema, atMs: instantMsSchema }),
+]);
+export type PlanWarning = z.infer<typeof planWarningSchema>;
+
 const onStep = { workpieceId: idSchema, stepId: keySchema, atMs: instantMsSchema };
 const childSchema = z.strictObject({
   workpieceId: idSchema,
@@ -124,6 +167,19 @@ export const formulaArchived = z.strictObject({
   atMs: instantMsSchema,
 });
 
+// Orders, and what the planner was told to keep.
+/** An order as it is now: new, or changed where its id is known. */
+export const orderPlaced = z.strictObject({ type: z.literal('orderPlaced'), order: orderSchema, atMs: instantMsSchema });
+export const orderWithdrawn = z.strictObject({ type: z.literal('orderWithdrawn'), orderId: idSchema, atMs: instantMsSchema });
+export const standingAdopted = z.strictObject({
+  type: z.literal('standingAdopted'),
+  version: z.number().int().min(1),
+  standing: z.array(standingOrderSchema).max(MOST_ORDERS),
+  atMs: instantMsSchema,
+});
+export const pinSet = z.strictObject({ type: z.literal('pinSet'), pin: pinSchema, atMs: instantMsSchema });
+export const pinLifted = z.strictObject({ type: z.literal('pinLifted'), pinId: idSchema, atMs: instantMsSchema });
+
 // The day and its plan.
 export const dayOpened = z.strictObject({ type: z.literal('dayOpened'), serviceDate: serviceDateSchema });
 export const dayClosed = z.strictObject({ type: z.literal('dayClosed'), serviceDate: serviceDateSchema, carriedOver: z.array(idSchema) });
@@ -152,9 +208,12 @@ export const feedPlanned = z.strictObject({
 export const planAdopted = z.strictObject({
   type: z.literal('planAdopted'),
   planId: idSchema,
-  starts: z.array(
-    z.strictObject({ workpieceId: idSchema, stepId: keySchema, plannedStartMs: instantMsSchema, resources: z.array(resourceSchema) }),
-  ),
+  /** Whole: it takes the place of the plan before. Otherwise only what is named here moves. */
+  isWhole: z.boolean().default(true),
+  starts: z.array(plannedStepSchema),
+  moved: z.array(movedStepSchema).max(MOST_MOVED).default([]),
+  warnings: z.array(planWarningSchema).max(MOST_WARNINGS).default([]),
+  atMs: instantMsSchema.optional(),
 });
 
 // Work on a workpiece.
@@ -481,6 +540,11 @@ export const floorEventSchema = z.discriminatedUnion('type', [
   formulaAdopted,
   productAdopted,
   formulaArchived,
+  orderPlaced,
+  orderWithdrawn,
+  standingAdopted,
+  pinSet,
+  pinLifted,
   dayOpened,
   dayClosed,
   workpiecePlanned,

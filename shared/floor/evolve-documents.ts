@@ -12,7 +12,6 @@ type DocumentEvent = EventOf<
   | 'dayClosed'
   | 'workpiecePlanned'
   | 'feedPlanned'
-  | 'planAdopted'
 >;
 
 const TYPES: ReadonlySet<string> = new Set<DocumentEvent['type']>([
@@ -24,7 +23,6 @@ const TYPES: ReadonlySet<string> = new Set<DocumentEvent['type']>([
   'dayClosed',
   'workpiecePlanned',
   'feedPlanned',
-  'planAdopted',
 ]);
 
 /** Whether the event is about documents, days or plans. */
@@ -69,6 +67,7 @@ export function evolveDocuments(state: FloorState, event: DocumentEvent): FloorS
         ...state,
         openDates: state.openDates.filter((date) => date !== event.serviceDate),
         closedDates: [...state.closedDates, event.serviceDate].slice(-OPEN_DATES_KEPT),
+        orders: Object.fromEntries(Object.entries(state.orders).filter(([, order]) => order.serviceDate > event.serviceDate)),
       };
     case 'workpiecePlanned':
       return { ...state, workpieces: { ...state.workpieces, [event.workpieceId]: plannedWorkpiece(state, event) } };
@@ -77,16 +76,6 @@ export function evolveDocuments(state: FloorState, event: DocumentEvent): FloorS
       if (pot === undefined || pot.stock === null) return state;
       const plannedFeeds = [...pot.stock.plannedFeeds, { feedMs: event.feedMs, grams: event.grams }].sort((a, b) => a.feedMs - b.feedMs);
       return { ...state, workpieces: { ...state.workpieces, [pot.id]: { ...pot, stock: { ...pot.stock, plannedFeeds }, call: null } } };
-    }
-    case 'planAdopted': {
-      const workpieces = { ...state.workpieces };
-      for (const start of event.starts) {
-        const workpiece = workpieces[start.workpieceId];
-        // A plan moves what has not begun; what runs is where it is.
-        if (workpiece === undefined || Object.keys(workpiece.steps).length > 0) continue;
-        workpieces[start.workpieceId] = { ...workpiece, plannedStartMs: start.plannedStartMs, readyMs: start.plannedStartMs, call: null };
-      }
-      return { ...state, workpieces };
     }
     default:
       return unreachable(event);

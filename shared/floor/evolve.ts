@@ -1,6 +1,7 @@
 import { unreachable } from '../result.ts';
 import { evolveBook, isBookEvent, isRecordedBookEvent, type RecordedBookEvent } from './evolve-book.ts';
 import { evolveDocuments, isDocumentEvent } from './evolve-documents.ts';
+import { evolvePlan, isPlanEvent } from './evolve-plan.ts';
 import { evolveGenealogy, isGenealogyEvent } from './evolve-genealogy.ts';
 import { evolveWork, isWorkEvent } from './evolve-work.ts';
 import { evolveCalls, isCallEvent } from './evolve-calls.ts';
@@ -53,6 +54,7 @@ function applyEvent(state: FloorState, event: FloorEvent, recorded: RecordedEven
   if (isSoundTestEvent(event)) return evolveSoundTest(state, event);
   if (isGenealogyEvent(event)) return pruneAfterEnding(evolveGenealogy(state, event, recorded), event);
   if (isBookEvent(event)) return evolveBook(state, [{ ...recorded, event }]);
+  if (isPlanEvent(event)) return evolvePlan(state, event);
   if (isDocumentEvent(event)) return evolveDocuments(state, event);
   switch (event.type) {
     case 'commandUndone':

@@ -34,6 +34,7 @@ export function changeFaults(state: FloorState, after: Kitchen): FileFault[] {
   };
   for (const { tag, resource } of holdings(state)) need(resource, tag);
   for (const way of waysInUse(state)) for (const step of way.steps) for (const resource of namedBy(step)) need(resource, way.name);
+  for (const { product, resource } of ovenNamed(state)) need(resource, product);
   const removed = [...needs.values()].map(({ path, name, by }) => faultAt(path, { code: 'stillNeeded', name, by: [...by] }));
   return [...removed, ...countFaults(state, before, after)];
 }
@@ -61,6 +62,16 @@ function namedBy(step: Step): readonly Resource[] {
   if (step.station !== undefined) named.push({ kind: 'station', id: step.station });
   if (step.place !== undefined) named.push({ kind: 'restPlace', id: step.place });
   return named;
+}
+
+/** Decks and slots that products in force name for their room and their place. */
+function ovenNamed(state: FloorState): readonly { readonly product: string; readonly resource: Resource }[] {
+  return productsInForce(state)
+    .filter((product) => !state.archivedFormulas.includes(product.formula))
+    .flatMap(({ name, deckRoom = [], prefersSlots = [] }) => [
+      ...deckRoom.map(({ deck }) => ({ product: name, resource: { kind: 'deck', id: deck } as const })),
+      ...prefersSlots.map((id) => ({ product: name, resource: { kind: 'slot', id } as const })),
+    ]);
 }
 
 function countFaults(state: FloorState, before: Kitchen, after: Kitchen): FileFault[] {

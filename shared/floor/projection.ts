@@ -1,5 +1,7 @@
 import { targetMin, type Step, type Verb } from '../documents/method.ts';
 import { dueOf } from './due.ts';
+import type { PlannedStep } from './events.ts';
+import { plannedStepBelow, plannedStepOf } from './planned-step.ts';
 import { decksFor, slotsNeeded } from './slots.ts';
 import { versionKey, type FloorState, type Workpiece } from './state.ts';
 import { positionOf, productOf, wayOf } from './way.ts';
@@ -19,6 +21,7 @@ export interface Stretch {
 /** A stay in an oven, on now or expected. */
 export interface OvenStay {
   readonly workpieceId: string;
+  readonly stepId: string;
   readonly tag: string;
   readonly fromMs: number;
   readonly toMs: number;
@@ -49,8 +52,9 @@ export function projectionOf(state: FloorState, workpiece: Workpiece, nowMs: num
     stretches.push(stretch(current, Math.min(due.startedMs, nowMs), atMs, true));
     from = index + 1;
   }
-  atMs = append(stretches, way.slice(from), atMs, workpiece.pieces);
-  const stays = inLoads(state, workpiece, ovenStays(state, workpiece, way, stretches));
+  const plannedOf = (stepId: string): PlannedStep | null => plannedStepOf(state, workpiece, stepId);
+  atMs = append(stretches, way.slice(from), atMs, workpiece.pieces, plannedOf);
+  const stays = inLoads(state, workpiece, ovenStays(state, workpiece, way, stretches, plannedOf));
   let readyMs = atMs;
   if (workpiece.productId === null) {
     workpiece.cuts.forEach((cut, cutIndex) => {
@@ -65,25 +69,31 @@ export function projectionOf(state: FloorState, workpiece: Workpiece, nowMs: num
         pieces: cut.pieces,
         slotIds: [],
       };
+      const plannedOf = (stepId: string): PlannedStep | null => firstPlanned(state, workpiece, cutIndex, stepId);
       const ahead: Stretch[] = [];
-      readyMs = Math.max(readyMs, append(ahead, product.way, atMs, cut.pieces));
-      stays.push(...inLoads(state, cutWorkpiece, ovenStays(state, cutWorkpiece, product.way, ahead)));
+      readyMs = Math.max(readyMs, append(ahead, product.way, atMs, cut.pieces, plannedOf));
+      stays.push(...inLoads(state, cutWorkpiece, ovenStays(state, cutWorkpiece, product.way, ahead, plannedOf), cutIndex));
     });
   }
   return { stretches, stays, readyMs };
 }
 
 /** A cut that will go on in loads has a stay for each of them; which of them shares an oven with which is seen when they are there. */
-function inLoads(state: FloorState, workpiece: Workpiece, stays: readonly OvenStay[]): OvenStay[] {
+function inLoads(state: FloorState, workpiece: Workpiece, stays: readonly OvenStay[], cut?: number): OvenStay[] {
   const loads = productOf(state, workpiece)?.loads;
   if (loads === undefined || workpiece.kind === 'load' || workpiece.pieces === null || loads.after in workpiece.steps) return [...stays];
   const count = Math.ceil(workpiece.pieces / loads.pieces);
   return stays.flatMap((stay) =>
-    Array.from({ length: count }, (_, index) => ({
-      ...stay,
-      tag: `${stay.tag}·${index + 1}`,
-      slotsNeeded: Math.ceil(stay.slotsNeeded / count),
-    })),
+    Array.from({ length: count }, (_, load): OvenStay => {
+      const at = cut === undefined ? { load } : { cut, load };
+      const planned = plannedStepBelow(state, workpiece, at, stay.stepId);
+      return {
+        ...stay,
+        ...(planned === null ? {} : plannedStay(planned, stay)),
+        tag: `${stay.tag}·${load + 1}`,
+        slotsNeeded: Math.ceil(stay.slotsNeeded / count),
+      };
+    }),
   );
 }
 
@@ -92,21 +102,55 @@ export function cutTag(tag: string, index: number): string {
   return `${tag}${String.fromCharCode('a'.charCodeAt(0) + index)}`;
 }
 
-function append(stretches: Stretch[], steps: readonly Step[], startMs: number, pieces: number | null): number {
+/** Each step after the one before it: by its target, or when the plan has it, where that is still ahead. */
+function append(
+  stretches: Stretch[],
+  steps: readonly Step[],
+  startMs: number,
+  pieces: number | null,
+  plannedOf: (stepId: string) => PlannedStep | null,
+): number {
   let atMs = startMs;
   for (const step of steps) {
-    const endMs = atMs + targetMin(step, pieces) * MINUTE_MS;
-    stretches.push(stretch(step, atMs, endMs, false));
+    const planned = plannedOf(step.id);
+    const fromMs = Math.max(atMs, planned?.plannedStartMs ?? atMs);
+    const plannedMs = (planned?.plannedEndMs ?? 0) - (planned?.plannedStartMs ?? 0);
+    const endMs = fromMs + (plannedMs > 0 ? plannedMs : targetMin(step, pieces) * MINUTE_MS);
+    // A rest before a step that waits for its time in the plan is that much longer.
+    const before = stretches.at(-1);
+    if (before !== undefined && before.kind === 'timed' && before.toMs < fromMs)
+      stretches[stretches.length - 1] = { ...before, toMs: fromMs };
+    stretches.push(stretch(step, fromMs, endMs, false));
     atMs = endMs;
   }
   return atMs;
+}
+
+/** What the plan says of a cut that goes in loads is said of its loads: the first of them leads. */
+function firstPlanned(state: FloorState, workpiece: Workpiece, cut: number, stepId: string): PlannedStep | null {
+  return plannedStepBelow(state, workpiece, { cut }, stepId) ?? plannedStepBelow(state, workpiece, { cut, load: 0 }, stepId);
+}
+
+function plannedStay(planned: PlannedStep, stay: OvenStay): Pick<OvenStay, 'fromMs' | 'toMs' | 'deckIds'> {
+  const lastsMs = planned.plannedEndMs === undefined ? stay.toMs - stay.fromMs : planned.plannedEndMs - planned.plannedStartMs;
+  return {
+    fromMs: planned.plannedStartMs,
+    toMs: planned.plannedStartMs + lastsMs,
+    deckIds: plannedDecksFirst(stay.deckIds, planned),
+  };
 }
 
 function stretch(step: Step, fromMs: number, toMs: number, isUnderWay: boolean): Stretch {
   return { stepId: step.id, verb: step.verb, kind: step.kind, fromMs, toMs, isUnderWay };
 }
 
-function ovenStays(state: FloorState, workpiece: Workpiece, way: readonly Step[], stretches: readonly Stretch[]): OvenStay[] {
+function ovenStays(
+  state: FloorState,
+  workpiece: Workpiece,
+  way: readonly Step[],
+  stretches: readonly Stretch[],
+  plannedOf: (stepId: string) => PlannedStep | null,
+): OvenStay[] {
   const kitchen = state.kitchen?.document;
   if (kitchen === undefined) return [];
   const stays: OvenStay[] = [];
@@ -119,13 +163,23 @@ function ovenStays(state: FloorState, workpiece: Workpiece, way: readonly Step[]
       .find((step) => step.verb === 'load');
     stays.push({
       workpieceId: workpiece.id,
+      stepId: bake.stepId,
       tag: workpiece.tag,
       fromMs: bake.fromMs,
       toMs: bake.toMs,
       isUnderWay: bake.isUnderWay,
       slotsNeeded: load === undefined ? 1 : slotsNeeded(state, workpiece, load),
-      deckIds: load === undefined ? [] : decksFor(kitchen, load).map((deck) => deck.id),
+      deckIds: plannedDecksFirst(
+        load === undefined ? [] : decksFor(kitchen, load).map((deck) => deck.id),
+        load === undefined ? null : (plannedOf(bake.stepId) ?? plannedOf(load.id)),
+      ),
     });
   });
   return stays;
+}
+
+/** The deck that the plan has it on comes before those that would do. */
+function plannedDecksFirst(deckIds: readonly string[], planned: PlannedStep | null): readonly string[] {
+  const decks = (planned?.resources ?? []).filter(({ kind, id }) => kind === 'deck' && deckIds.includes(id)).map(({ id }) => id);
+  return [...decks, ...deckIds.filter((id) => !decks.includes(id))];
 }

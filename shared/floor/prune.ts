@@ -18,10 +18,16 @@ export function prune(state: FloorState, atMs: number): FloorState {
     ...state,
     workpieces,
     vesselReturns: state.vesselReturns.filter((back) => back.freeMs >= atMs - KEEP_FINISHED_MS),
+    plan: state.plan === null ? null : { ...state.plan, steps: onlyOf(state.plan.steps, workpieces) },
+    pins: Object.fromEntries(Object.entries(state.pins).filter(([, pin]) => pin.kind === 'first' || pin.workpieceId in workpieces)),
     edges: state.edges.filter((edge) => edge.fromId in workpieces || edge.toId in workpieces),
     formulas: keptVersions(state.formulas, state.formulaVersions, formulaKeys),
     products: keptVersions(state.products, state.productVersions, productKeys),
   };
+}
+
+function onlyOf<Value>(record: Readonly<Record<string, Value>>, kept: Readonly<Record<string, unknown>>): Readonly<Record<string, Value>> {
+  return Object.fromEntries(Object.entries(record).filter(([id]) => id in kept));
 }
 
 function keptVersions<Document>(

@@ -140,6 +140,9 @@ export const refusalSchema = z.discriminatedUnion('code', [
   z.strictObject({ code: z.literal('workRestsOnIt'), ...what }),
   z.strictObject({ code: z.literal('dayAlreadyOpen'), serviceDate: z.string() }),
   z.strictObject({ code: z.literal('documentMissing'), kind: z.enum(['formula', 'product', 'ingredient']), id: keySchema }),
+  z.strictObject({ code: z.literal('orderUnknown'), orderId: idSchema }),
+  z.strictObject({ code: z.literal('tooManyOrders'), most: z.number().int() }),
+  z.strictObject({ code: z.literal('pinUnknown'), pinId: idSchema }),
   /** The call that the server meant to raise is no longer true; told to nobody. */
   z.strictObject({ code: z.literal('callOutdated'), ...what }),
   /** The device's role does not allow it. */

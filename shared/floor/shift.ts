@@ -1,4 +1,4 @@
-import type { Call, FloorState, SoundTest, StepLife, UndoEntry, Workpiece } from './state.ts';
+import type { Call, FloorState, Plan, SoundTest, StepLife, UndoEntry, Workpiece } from './state.ts';
 
 /**
  * Moves every instant of open work by so much: after the server's clock was set, everything has just as long left as
@@ -19,10 +19,29 @@ export function shiftOpenInstants(state: FloorState, byMs: number): FloorState {
     undo,
     blocked,
     vesselReturns,
+    plan: state.plan === null ? null : shiftPlan(state.plan, byMs),
     lastSoundedMs: mapValues(state.lastSoundedMs, (atMs) => atMs + byMs),
     soundTest: state.soundTest === null ? null : shiftSoundTest(state.soundTest, byMs),
     soundHeardMs: shifted(state.soundHeardMs, byMs),
     soundUnheardMs: shifted(state.soundUnheardMs, byMs),
+  };
+}
+
+/** Orders and pins are clock times that somebody wants: they stay. */
+function shiftPlan(plan: Plan, byMs: number): Plan {
+  return {
+    ...plan,
+    madeMs: shifted(plan.madeMs, byMs),
+    movedMs: shifted(plan.movedMs, byMs),
+    steps: mapValues(plan.steps, (steps) =>
+      steps.map((step) => ({
+        ...step,
+        plannedStartMs: step.plannedStartMs + byMs,
+        ...(step.plannedEndMs === undefined ? {} : { plannedEndMs: step.plannedEndMs + byMs }),
+      })),
+    ),
+    moved: plan.moved.map((move) => ({ ...move, fromMs: move.fromMs + byMs, toMs: move.toMs + byMs })),
+    warnings: plan.warnings.map((warning) => ('atMs' in warning ? { ...warning, atMs: warning.atMs + byMs } : warning)),
   };
 }
 

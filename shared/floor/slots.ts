@@ -16,9 +16,10 @@ export function decksFor(kitchen: Kitchen, load: Step): readonly Deck[] {
   return ids.map((id) => decks.find((deck) => deck.id === id)).filter((deck) => deck !== undefined);
 }
 
-/** How many slots a workpiece fills: by its product's pieces for each slot, or as many as the load claims. */
-export function slotsNeeded(state: FloorState, workpiece: Workpiece, load: Step): number {
-  const piecesPerSlot = productOf(state, workpiece)?.piecesPerSlot;
+/** How many slots a workpiece fills: by its product's pieces for each slot, of a deck where it has its own room, or as many as the load claims. */
+export function slotsNeeded(state: FloorState, workpiece: Workpiece, load: Step, deckId?: string): number {
+  const product = productOf(state, workpiece);
+  const piecesPerSlot = product?.deckRoom?.find(({ deck }) => deck === deckId)?.piecesPerSlot ?? product?.piecesPerSlot;
   if (piecesPerSlot !== undefined && workpiece.pieces !== null) return Math.ceil(workpiece.pieces / piecesPerSlot);
   return load.claims.find((claim) => claim.kind === 'deck')?.count ?? 1;
 }

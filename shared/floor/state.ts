@@ -2,11 +2,24 @@ import type { Allergen } from '../documents/allergen.ts';
 import type { Formula, Ingredient, Product } from '../documents/formula.ts';
 import type { House } from '../documents/house.ts';
 import type { Kitchen } from '../documents/kitchen.ts';
-import type { CallLevel, Despite, EventOf, Lot, ReadWhere, Serves, StepPins, VesselsHeld } from './events.ts';
+import type { Order, Pin, StandingOrder } from '../documents/order.ts';
+import type {
+  CallLevel,
+  Despite,
+  EventOf,
+  Lot,
+  MovedStep,
+  PlannedStep,
+  PlanWarning,
+  ReadWhere,
+  Serves,
+  StepPins,
+  VesselsHeld,
+} from './events.ts';
 import type { LotsBefore } from './lots-used.ts';
 
 /** Version of this shape: a snapshot of another version is thrown away and folded anew. */
-export const STATE_VERSION = 4;
+export const STATE_VERSION = 5;
 
 /** Days that are remembered as open, the newest ones: a day is planned once. */
 export const OPEN_DATES_KEPT = 60;
@@ -221,6 +234,19 @@ export interface KeptVersion {
   readonly atMs: number | null;
 }
 
+/** The plan that the floor follows: when each step that has not begun is to begin. */
+export interface Plan {
+  readonly planId: string;
+  /** When a whole plan was kept; moves since do not change it. */
+  readonly madeMs: number | null;
+  /** By workpiece; what it is still to be divided into stands under it. */
+  readonly steps: Readonly<Record<string, readonly PlannedStep[]>>;
+  /** What the last change moved. */
+  readonly moved: readonly MovedStep[];
+  readonly movedMs: number | null;
+  readonly warnings: readonly PlanWarning[];
+}
+
 /** The live state of one kitchen: documents in force, open work, and the last 36 hours. The fold of the journal. */
 export interface FloorState {
   readonly stateVersion: number;
@@ -250,6 +276,11 @@ export interface FloorState {
   readonly closedDates: readonly string[];
   readonly workpieces: Readonly<Record<string, Workpiece>>;
   readonly edges: readonly Edge[];
+  /** Orders of days that are not over. */
+  readonly orders: Readonly<Record<string, Order>>;
+  readonly standing: Versioned<readonly StandingOrder[]> | null;
+  readonly pins: Readonly<Record<string, Pin>>;
+  readonly plan: Plan | null;
   readonly deckC: Readonly<Record<string, number>>;
   readonly vesselReturns: readonly VesselReturn[];
   /** By mixer. */
@@ -288,6 +319,10 @@ export const EMPTY_STATE: FloorState = {
   closedDates: [],
   workpieces: {},
   edges: [],
+  orders: {},
+  standing: null,
+  pins: {},
+  plan: null,
   deckC: {},
   vesselReturns: [],
   residues: {},

@@ -2,6 +2,8 @@ import { parseArgs } from 'node:util';
 import { atRest } from './at-rest.ts';
 import { book } from './book.ts';
 import { journalSize } from './journal-size.ts';
+import { planCore } from './plan-core.ts';
+import { planLive } from './plan-live.ts';
 import type { Line } from './report.ts';
 import { screens } from './screens.ts';
 import { secondStart, startOnLongJournal } from './starts.ts';
@@ -16,6 +18,8 @@ const BENCHES: ReadonlyMap<string, (rounds: number) => Promise<readonly Line[]>>
   ['size', journalSize],
   ['screens', screens],
   ['book', book],
+  ['plan-core', planCore],
+  ['plan-live', planLive],
 ]);
 
 const ROUNDS = 5;

@@ -10,7 +10,7 @@ import { overlap, silhouette, type Silhouette } from './harness-elements/silhoue
 import { launchChromium } from './support/chromium.ts';
 
 /** Whole screens have tests of their own. */
-const PARTS = 'colours,marks,icons,common,wall,phone,kitchen,weigh,formulas-book,formulas-method';
+const PARTS = 'colours,marks,icons,common,wall,phone,kitchen,weigh,formulas-book,formulas-method,day,day-sheet';
 const DISPLAY = new URL('../../display/', import.meta.url);
 const LOOKS = ['day', 'night'] as const;
 type Look = (typeof LOOKS)[number];
@@ -31,6 +31,7 @@ const SCREENS = [
   ['kitchen', 'kitchen'],
   ['weigh', 'half in'],
   ['formulas', 'no server'],
+  ['day', 'no server'],
   ['start', 'start'],
 ] as const;
 

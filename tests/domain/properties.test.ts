@@ -10,6 +10,7 @@ import { ovenLanes } from '../../shared/floor/oven-lanes.ts';
 import { EMPTY_STATE, type FloorState } from '../../shared/floor/state.ts';
 import { Floor } from './support/floor.ts';
 import { BOOK_WORDS } from './support/book-words.ts';
+import { ORDER_WORDS } from './support/order-words.ts';
 import { idOf, OTHER_PHONE, PHONE, SERVER_DEVICE } from './support/ids.ts';
 import { complaints, Scales } from './support/invariants.ts';
 import { days, liveDay } from './support/live-day.ts';
@@ -27,6 +28,7 @@ const LASTING: ReadonlySet<FloorCommand['type']> = new Set([
   'adoptKitchen',
   'adoptHouse',
   ...BOOK_WORDS.map(([type]) => type),
+  ...ORDER_WORDS.map(([type]) => type),
   'forgetRise',
   'askSoundTest',
   'answerSoundTest',

@@ -46,7 +46,7 @@ const HELD: readonly {
     schema: upMessageSchema,
     version: PROTOCOL_VERSION,
     heldVersion: 1,
-    sha256: '0237ec77294f13dff91c3f53c8889c7b9ca3b0e0faac6d038d9e423188da2bb7',
+    sha256: 'b06780c93b6ade0db32943d83880dfe19017ce0843b50b3125d57220859bc903',
     advice: WIRE,
   },
   {
@@ -54,7 +54,7 @@ const HELD: readonly {
     schema: downMessageSchema,
     version: PROTOCOL_VERSION,
     heldVersion: 1,
-    sha256: '5ff21bafa715c9e611bb66170ccca6b2468fefa4c64ee0ed08e6975533151cbe',
+    sha256: '37a97e347463f67eda823e2f6bb18a84d7bbf3524abc048171df535dd272773a',
     advice: WIRE,
   },
   {
@@ -62,7 +62,7 @@ const HELD: readonly {
     schema: clientCommandSchema,
     version: PROTOCOL_VERSION,
     heldVersion: 1,
-    sha256: 'b188c56e06b169a1df7d27453108794e705f7df51ead5309505fb6774c0a7b76',
+    sha256: '99a4b63a13324ac49d2dabd80b27ee28ac81f261448b657dd7add77f9ddc34ca',
     advice: WIRE,
   },
   {
@@ -78,7 +78,7 @@ const HELD: readonly {
     schema: outcomeSchema,
     version: PROTOCOL_VERSION,
     heldVersion: 1,
-    sha256: '66693ad989f66d9bed18b16804b3c32f293170a5f538fcc318a0faf1a391910e',
+    sha256: '6b7053146a641e4c2def57ac2273707be6cdf03374fab40e12b131a1827bdb61',
     advice: WIRE,
   },
   {
@@ -86,7 +86,7 @@ const HELD: readonly {
     schema: floorEventSchema,
     version: EVENT_VERSION,
     heldVersion: 1,
-    sha256: 'd7e104e29ee42edf81a9002fb5f6ee086da4a0fcf88bd1cc4a2502370321a72e',
+    sha256: 'b4d18dc366d8974928cc2fb22ad8a4a29205d8a7a781581f5dfe99b5b00bf646',
     advice: EVENTS,
   },
   {
@@ -94,7 +94,7 @@ const HELD: readonly {
     schema: recordedEventSchema,
     version: EVENT_VERSION,
     heldVersion: 1,
-    sha256: 'c5a0759ae1390219812540b127c0deaf6a00aa99021065646e27957ba424ff17',
+    sha256: 'cf3a218b0187fe786399c08bc0b6f28c3ac92770dbd25d5b296cb5a7ba886309',
     advice: EVENTS,
   },
   {
@@ -102,7 +102,7 @@ const HELD: readonly {
     schema: bakehouseFileSchema,
     version: BAKEHOUSE_FORMAT,
     heldVersion: 1,
-    sha256: 'e21f4fe01e354f51c972e26a2b5159b24986785ce6774cff70049bdfca1f2669',
+    sha256: 'ba9fd43c949d77704498828be85524e5ced0f9e883e61141c292dea11c265f94',
     advice: FILES,
   },
 ];

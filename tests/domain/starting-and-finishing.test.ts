@@ -353,7 +353,7 @@ describe('what is not tapped yet is folded all the same', () => {
     floor.finish('C1', 'weigh');
     const laterMs = OPENING_MS + 90 * MINUTE_MS;
     const starts = ['C1', 'C2'].map((tag) => ({ workpieceId: floor.id(tag), stepId: 'weigh', plannedStartMs: laterMs, resources: [] }));
-    floor.record({ type: 'planAdopted', planId: idOf(5), starts });
+    floor.record({ type: 'planAdopted', planId: idOf(5), isWhole: true, starts, moved: [], warnings: [] });
     expect([floor.piece('C1').plannedStartMs, floor.piece('C2').plannedStartMs, floor.due('C2').dueMs]).toEqual([
       OPENING_MS,
       laterMs,

@@ -48,7 +48,14 @@ describe('the table of roles', () => {
 
   it('H12 lets hear and undo whoever may look, and change a dough only who may act', () => {
     expect(COMMANDS.filter((command) => mayGive('look', command)).sort()).toEqual(['hearAllCalls', 'hearCall', 'undoCommand']);
-    expect(ROUTES.filter((route) => !mayUse('look', route))).toEqual(['POST /api/commands', 'POST /api/book/import']);
+    expect(ROUTES.filter((route) => !mayUse('look', route))).toEqual([
+      'POST /api/commands',
+      'POST /api/book/import',
+      'POST /api/plan/proposals',
+      'DELETE /api/plan/proposals/:id',
+      'POST /api/plan/proposals/:id/keep',
+      'POST /api/plan/tries',
+    ]);
   });
 
   it('H12 gives everybody every role until the house can give roles', () => {
@@ -80,6 +87,7 @@ describe('the routes', () => {
     const { house } = await openTestHouse({ isEmpty: true });
     const app = await buildApp({
       hub: house.hub,
+      planning: house.planning,
       floor: house.floor,
       clock: house.clock,
       log: house.app.log,

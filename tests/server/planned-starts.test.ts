@@ -53,4 +53,20 @@ describe('D30 clock times of the house are the right instants, also in a night w
     const { serviceDate: _named, ...day } = file.day;
     expect(commandOfFile({ ...file, day }, Date.UTC(2026, 6, 31, 23, 30)).serviceDate).toBe('2026-08-01');
   });
+
+  test('Y1 an order by the clock is wanted then on its day, one of a demo so long after it is brought in', () => {
+    const file = overnight('2026-03-29');
+    const wanted = { product: 'country-loaf', pieces: 10, form: 'cooled', weight: 1 } as const;
+    const orders = [
+      { ...wanted, readyAt: '08:00', label: 'Shop' },
+      { ...wanted, readyAfterLoadMin: 90 },
+    ];
+    const command = commandOfFile({ ...file, day: { ...file.day, orders } }, 1_000_000);
+    expect(command.orders).toEqual([
+      // Summer Time has begun that night: 08:00 is 07:00 UTC.
+      { productId: 'country-loaf', pieces: 10, form: 'cooled', weight: 1, label: 'Shop', readyMs: Date.UTC(2026, 2, 29, 7) },
+      { productId: 'country-loaf', pieces: 10, form: 'cooled', weight: 1, readyMs: 1_000_000 + 90 * 60_000 },
+    ]);
+    expect(command.standing).toBeUndefined();
+  });
 });

@@ -40,6 +40,10 @@ export function bookFaultWords(facts: BookFaultFacts): string {
       return `den Ruheplatz „${facts.id}“ gibt es nicht`;
     case 'claimUnknown':
       return `${CLAIM_NAMES[facts.kind]} „${facts.id}“: gibt es nicht`;
+    case 'slotUnknown':
+      return `den Platz „${facts.id}“ gibt es in keinem Ofen`;
+    case 'secondSpeedMissing':
+      return `zweiter Gang, und ${facts.mixers.join(', ')} hat nur einen`;
     case 'stepUnknown':
       return `den Schritt „${facts.id}“ gibt es nicht`;
     case 'takenIsDough':

@@ -20,6 +20,10 @@ export function faultWords(facts: FaultFacts): string {
       return `${facts.name === null ? '' : `${facts.name}: `}${facts.heldCount} davon sind belegt`;
     case 'zoneUnknown':
       return `die Zeitzone „${facts.zone}“ gibt es nicht; Zeitzonen heißen wie Europe/Berlin`;
+    case 'hoursEmpty':
+      return `von ${facts.at} bis ${facts.at} ist keine Zeit; ein ganzer Tag sind zwei Schichten`;
+    case 'cleaningTooLong':
+      return `sie dauert ${facts.minutes} min, dafür sind ${facts.windowMin} min da`;
     default:
       return bookFaultWords(facts);
   }

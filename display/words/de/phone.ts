@@ -150,6 +150,8 @@ export const DID = {
   kitchen: 'Backstube geändert',
   house: 'Einstellungen geändert',
   book: 'Rezeptbuch geändert',
+  orders: 'Bestellungen übernommen',
+  pinned: 'Plan gesagt',
   planned: 'für den Tag eingeplant',
   riseForgotten: 'Erwärmung des Kneters vergessen',
   weighed: (tag: string): string => `${tag} eingewogen`,

@@ -144,6 +144,12 @@ function whyWords(refusal: Refusal, facts: RefusalFacts): string {
       return `Der Tag ${refusal.serviceDate} ist schon offen.`;
     case 'documentMissing':
       return `${DOCUMENTS[refusal.kind]} ${refusal.id} fehlt.`;
+    case 'orderUnknown':
+      return 'Die Bestellung gibt es nicht mehr.';
+    case 'tooManyOrders':
+      return `Ein Tag hat höchstens ${refusal.most} Bestellungen.`;
+    case 'pinUnknown':
+      return 'Sie ist schon wieder frei.';
     case 'callOutdated':
       return 'Dieser Ruf gilt nicht mehr.';
     case 'forbidden':

@@ -12,6 +12,7 @@ export function startLinks(): readonly { readonly href: string; readonly name: s
     { href: '/wall/setup', name: 'Wand einrichten', more: 'Größe, Abstand, Sprache und Aussehen dieses Bildschirms' },
     { href: '/phone', name: 'Handy', more: 'für die Hand, wo immer sie ist' },
     { href: '/station', name: 'Posten', more: 'für ein festes Gerät an Kneter, Tisch oder Ofen' },
+    { href: '/day', name: 'Der Tag', more: 'Bestellungen, der Plan dazu, das Tagesblatt' },
     { href: '/weigh', name: 'Abwiegen', more: 'was in den Kessel kommt, Zeile für Zeile, und das Wasser' },
     { href: '/formulas', name: 'Rezeptbuch', more: 'Rezepte, Arbeitsschritte, Produkte und Chargengrößen' },
     { href: '/kitchen', name: 'Backstube', more: 'Kneter, Plätze, Behälter und Öfen, dazu die Einstellungen des Betriebs' },

@@ -141,6 +141,8 @@ export const DID = {
   kitchen: 'kitchen changed',
   house: 'settings changed',
   book: 'formula book changed',
+  orders: 'Orders kept',
+  pinned: 'Plan told',
   planned: 'put on the day’s list',
   riseForgotten: 'mixer’s warming forgotten',
   weighed: (tag: string): string => `${tag} weighed into`,

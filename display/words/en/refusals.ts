@@ -175,6 +175,12 @@ function whyWords(refusal: Refusal, facts: RefusalFacts): string {
       return `the day ${refusal.serviceDate} is open already.`;
     case 'documentMissing':
       return `the ${refusal.kind} ${refusal.id} is missing.`;
+    case 'orderUnknown':
+      return 'the order is no longer there.';
+    case 'tooManyOrders':
+      return `a day takes ${refusal.most} orders at most.`;
+    case 'pinUnknown':
+      return 'it moves freely again already.';
     case 'callOutdated':
       return 'this call is no longer true.';
     case 'forbidden':

@@ -12,6 +12,7 @@ export function startLinks(): readonly { readonly href: string; readonly name: s
     { href: '/wall/setup', name: 'Setting up the wall', more: 'size, distance, language and look of that screen' },
     { href: '/phone', name: 'Phone', more: 'for the hand, wherever it is' },
     { href: '/station', name: 'Station', more: 'for a screen fixed beside mixer, bench or oven' },
+    { href: '/day', name: 'The day', more: 'orders, the plan that fits them, the day sheet' },
     { href: '/weigh', name: 'Weigh out', more: 'what goes into the bowl, line by line, and the water' },
     { href: '/formulas', name: 'Formula book', more: 'formulas, methods, products and batch sizes' },
     { href: '/kitchen', name: 'Kitchen', more: 'mixers, places, vessels and ovens, and the house’s settings' },

@@ -35,6 +35,10 @@ export function bookFaultWords(facts: BookFaultFacts): string {
       return `le lieu de repos «\u00a0${facts.id}\u00a0» n’existe pas`;
     case 'claimUnknown':
       return `${CLAIM_NAMES[facts.kind]} «\u00a0${facts.id}\u00a0»\u00a0: n’existe pas`;
+    case 'slotUnknown':
+      return `la place «\u00a0${facts.id}\u00a0» n’existe dans aucun four`;
+    case 'secondSpeedMissing':
+      return `deuxième vitesse, et ${facts.mixers.join(', ')} n’en a qu’une`;
     case 'stepUnknown':
       return `l’étape «\u00a0${facts.id}\u00a0» n’existe pas`;
     case 'takenIsDough':

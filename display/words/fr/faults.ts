@@ -20,6 +20,10 @@ export function faultWords(facts: FaultFacts): string {
       return `${facts.name === null ? '' : `${facts.name}\u00a0: `}${facts.heldCount} sont occupés`;
     case 'zoneUnknown':
       return `le fuseau horaire «\u00a0${facts.zone}\u00a0» n’existe pas\u202f; les fuseaux se nomment comme Europe/Paris`;
+    case 'hoursEmpty':
+      return `de ${facts.at} à ${facts.at}, il n’y a pas de temps\u202f; une journée entière se fait en deux équipes`;
+    case 'cleaningTooLong':
+      return `il faut ${facts.minutes} min, et il y en a ${facts.windowMin}`;
     default:
       return bookFaultWords(facts);
   }

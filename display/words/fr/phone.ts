@@ -141,6 +141,8 @@ export const DID = {
   kitchen: 'fournil modifié',
   house: 'réglages modifiés',
   book: 'livre de recettes modifié',
+  orders: 'Commandes gardées',
+  pinned: 'Plan prévenu',
   planned: 'ajouté à la journée',
   riseForgotten: 'échauffement du pétrin oublié',
   weighed: (tag: string): string => `${tag} pesé`,

@@ -144,6 +144,12 @@ function whyWords(refusal: Refusal, facts: RefusalFacts): string {
       return `la journée ${refusal.serviceDate} est déjà ouverte.`;
     case 'documentMissing':
       return `il manque\u00a0: ${DOCUMENTS[refusal.kind]} ${refusal.id}.`;
+    case 'orderUnknown':
+      return 'la commande n’est plus là.';
+    case 'tooManyOrders':
+      return `une journée prend au plus ${refusal.most} commandes.`;
+    case 'pinUnknown':
+      return 'elle est déjà libre de bouger.';
     case 'callOutdated':
       return 'cet appel n’est plus d’actualité.';
     case 'forbidden':

@@ -12,6 +12,7 @@ export function startLinks(): readonly { readonly href: string; readonly name: s
     { href: '/wall/setup', name: 'Régler l’écran mural', more: 'taille, distance, langue et aspect de cet écran' },
     { href: '/phone', name: 'Téléphone', more: 'pour la main, où qu’elle soit' },
     { href: '/station', name: 'Poste', more: 'pour un écran fixé près du pétrin, du tour ou du four' },
+    { href: '/day', name: 'La journée', more: 'commandes, le plan qui leur va, la feuille du jour' },
     { href: '/weigh', name: 'Pesée', more: 'ce qui va dans la cuve, ligne par ligne, et l’eau' },
     { href: '/formulas', name: 'Livre de recettes', more: 'recettes, méthodes, produits et tailles de pétrissée' },
     { href: '/kitchen', name: 'Fournil', more: 'pétrins, lieux de repos, contenants et fours, et les réglages de la maison' },

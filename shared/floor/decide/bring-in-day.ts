@@ -7,12 +7,13 @@ import type { FloorState } from '../state.ts';
 import type { Decision } from './decision.ts';
 import type { DayBook } from './day-plan.ts';
 import { documentsIn, ingredientsWith, type Versions } from './documents-in.ts';
+import { broughtOrders } from './brought-orders.ts';
 import { plannedEvents } from './plan-day.ts';
 
 /**
- * Takes in what a bakehouse file says: each document that differs from the one in force becomes its next version, and
- * the day's batches are planned with the preps that go into them. A day is planned once. Formulas of the file that were
- * out of the way are back; ingredients that it does not name stay in the list.
+ * Takes in what a bakehouse file says: each document that differs from the one in force becomes its next version, the
+ * day's orders are placed, and its batches are planned with the preps that go into them. A day is planned once. Formulas
+ * of the file that were out of the way are back; ingredients that it does not name stay in the list.
  */
 export function decideBringInDay(state: FloorState, command: CommandOf<'bringInDay'>, context: CommandContext): Decision {
   if (state.openDates.includes(command.serviceDate) || state.closedDates.includes(command.serviceDate))
@@ -32,6 +33,9 @@ export function decideBringInDay(state: FloorState, command: CommandOf<'bringInD
       events.push({ type: 'formulaArchived', formulaId: id, isArchived: false, atMs: context.nowMs });
   }
   events.push({ type: 'dayOpened', serviceDate: command.serviceDate });
+  const ordered = broughtOrders(state, command, context);
+  if (!ordered.ok) return ordered;
+  events.push(...ordered.value);
   const planned = plannedEvents(
     state,
     command,

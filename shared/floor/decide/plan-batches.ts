@@ -46,7 +46,7 @@ export function decidePlanBatches(state: FloorState, command: CommandOf<'planBat
 }
 
 /** The documents in force; what is out of the way is not planned. */
-function bookOfHouse(state: FloorState): DayBook {
+export function bookOfHouse(state: FloorState): DayBook {
   const { formulaVersions, productVersions, archivedFormulas } = state;
   const find = newestFormula(state);
   return {

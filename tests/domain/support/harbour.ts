@@ -72,5 +72,16 @@ export function bringInCommand(file: BakehouseFile, loadMs: number, serviceDate 
         cuts,
       };
     }),
+    ...(file.day.orders === undefined
+      ? {}
+      : {
+          orders: file.day.orders.map(({ product, readyAt: _none, readyAfterLoadMin, ...wanted }) => {
+            assert(readyAfterLoadMin !== undefined, 'a clock time cannot be read without a zone');
+            return { ...wanted, productId: product, readyMs: loadMs + readyAfterLoadMin * MINUTE_MS };
+          }),
+        }),
+    ...(file.standing === undefined
+      ? {}
+      : { standing: file.standing.map(({ product, ...wanted }) => ({ ...wanted, productId: product })) }),
   };
 }

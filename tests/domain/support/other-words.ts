@@ -12,6 +12,7 @@ import { assert, unreachable } from '../../../shared/result.ts';
 import { BOOK_WORDS, bookWord } from './book-words.ts';
 import { Digits } from './digits.ts';
 import { idOf } from './ids.ts';
+import { ORDER_WORDS, orderWord } from './order-words.ts';
 import { weighWord } from './weigh-words.ts';
 
 const MINUTE_MS = 60_000;
@@ -46,6 +47,7 @@ const OTHER_WORDS = [
   ['scaleToLine', 3],
   ['takeWater', 8],
   ['forgetRise', 6],
+  ...ORDER_WORDS,
 ] as const;
 
 export type OtherWord = (typeof OTHER_WORDS)[number][0];
@@ -125,6 +127,12 @@ function wordOf(type: OtherWord, seen: Seen): ClientCommand {
     case 'takeWater':
     case 'forgetRise':
       return weighWord(type, seen);
+    case 'placeOrders':
+    case 'withdrawOrders':
+    case 'adoptStanding':
+    case 'setPin':
+    case 'liftPin':
+      return orderWord(type, seen);
     default:
       return unreachable(type);
   }

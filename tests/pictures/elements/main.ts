@@ -5,6 +5,8 @@ import { LOOKS, showLook, type Look } from '../../../display/parts/look.ts';
 import type { Scenes } from './scene.ts';
 import { coloursSection } from './sections/colours.ts';
 import { commonSection } from './sections/common.ts';
+import { daySection } from './sections/day.ts';
+import { daySheetSection } from './sections/day-sheet.ts';
 import { formulasBookSection } from './sections/formulas-book.ts';
 import { formulasMethodSection } from './sections/formulas-method.ts';
 import { kitchenSection } from './sections/kitchen.ts';
@@ -30,6 +32,8 @@ const SECTIONS = {
   'formulas-book': formulasBookSection,
   'formulas-method': formulasMethodSection,
   weigh: weighSection,
+  day: daySection,
+  'day-sheet': daySheetSection,
   screens: screensSection,
 } as const satisfies Readonly<Record<string, (scenes: Scenes, look: Look) => TemplateResult>>;
 

@@ -1,5 +1,7 @@
 import type { FloorView } from '../../../display/link/floor-link.ts';
 import type { Panel } from '../../../display/phone/phone-events.ts';
+import type { DayParts } from '../../browser/harness-day/day-stage.ts';
+import type { SheetScenes } from '../../browser/harness-day-sheet/sheet-stage.ts';
 import type { SoundReadiness } from '../../../shared/wire/up.ts';
 
 /** What a page is told, at an instant, how its sound stands, and whose it is where it is a station's. */
@@ -27,5 +29,7 @@ export interface Scenes {
   readonly phones: Readonly<Record<string, Scene>>;
   readonly cards: Readonly<Record<string, CardScene>>;
   readonly kitchen: Scene;
+  readonly sheets: SheetScenes;
+  readonly day: DayParts;
   readonly weighs: Readonly<Record<string, WeighScene>>;
 }

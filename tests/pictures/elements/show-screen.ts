@@ -1,3 +1,5 @@
+import '../../../display/day/day-page.ts';
+import { PlanStore } from '../../../display/day/plan-store.ts';
 import { BookStore } from '../../../display/formulas/book-store.ts';
 import '../../../display/formulas/formulas-page.ts';
 import '../../../display/index/start-page.ts';
@@ -59,6 +61,18 @@ function screenOf(scenes: Scenes, kind: string, name: string): HTMLElement {
       const store = new BookStore(() => Promise.reject(new TypeError('no server')));
       const shelf = { read: () => null, write: () => undefined };
       return made('formulas-page', { clock: clockOf(scene), view: scene.view, tools: { store, shelf, freshId: () => 'none' } });
+    }
+    case 'day': {
+      const scene = scenes.kitchen;
+      const silent: typeof fetch = () => Promise.reject(new TypeError('no server'));
+      const tools = {
+        book: new BookStore(silent),
+        plan: new PlanStore(silent),
+        freshId: () => 'none',
+        wait: () => Promise.resolve(),
+        goTo: () => undefined,
+      };
+      return made('day-page', { clock: clockOf(scene), view: scene.view, tools });
     }
     case 'start':
       return made('start-page', { address: 'http://192.168.1.20:4810/' });

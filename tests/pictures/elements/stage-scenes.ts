@@ -4,6 +4,8 @@ import type { Due } from '../../../shared/floor/due.ts';
 import type { FloorState } from '../../../shared/floor/state.ts';
 import { assert } from '../../../shared/result.ts';
 import { phoneView, untilSome } from '../../browser/harness-phone/phone-stage.ts';
+import { dayParts } from '../../browser/harness-day/day-stage.ts';
+import { sheetScenes } from '../../browser/harness-day-sheet/sheet-stage.ts';
 import { weighScenes } from '../../browser/harness-weigh/weigh-stage.ts';
 import { dayOf, viewOf, workedFloor } from '../../browser/harness/staged-wall.ts';
 import { Floor } from '../../domain/support/floor.ts';
@@ -23,6 +25,8 @@ export function stageScenes(): Scenes {
     phones: phones(busy),
     cards: cards(),
     kitchen: { view: phoneView(blocked.state), nowMs: blocked.nowMs },
+    sheets: sheetScenes(),
+    day: dayParts(),
     weighs: weighScenes(),
   };
 }

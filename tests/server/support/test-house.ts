@@ -12,6 +12,7 @@ import { openHouse, type House, type HouseOptions } from '../../../server/main/h
 import type { ReadBakehouse } from '../../../server/main/read-bakehouse.ts';
 import { scatteredId } from './journal-events.ts';
 import { Machine } from './machine.ts';
+import { startHere, TEST_BUDGETS } from './planner-here.ts';
 import { folderForTest } from './temporary-folder.ts';
 
 const HARBOUR = new URL('../../../fixtures/harbour-plain.json', import.meta.url);
@@ -34,6 +35,8 @@ export interface TestHouseOptions {
   readonly isListening?: boolean;
   /** Leaves the house empty: no day is brought in. */
   readonly isEmpty?: boolean;
+  /** The planner's threads; without a word, one of the test's own process. */
+  readonly planning?: NonNullable<HouseOptions['planning']>;
 }
 
 /** A real house on a real folder, its clocks the test's. */
@@ -61,6 +64,7 @@ export async function openTestHouse(options: TestHouseOptions = {}): Promise<Tes
     pagesFolder = null,
     isEmpty = false,
     isListening = false,
+    planning = { startThread: startHere, budgets: TEST_BUDGETS },
   } = options;
   const houseOptions: HouseOptions = {
     dataFolder: folder,
@@ -70,6 +74,7 @@ export async function openTestHouse(options: TestHouseOptions = {}): Promise<Tes
     addresses: ['http://localhost:8420'],
     clocks: machine,
     timers: machine,
+    planning,
     newId: () => scatteredId(70_000_000 + (drawn += 1)),
     ...(roleOf === undefined ? {} : { roleOf }),
   };

@@ -25,7 +25,10 @@ export function screensSection({ walls, phones, cards, kitchen, weighs }: Scenes
       frame('weigh', 'half in', look, 1280, 800),
     ]),
     shelf('The wall being set up', [frame('setup', 'late and being lost', look, 1920, 1500)]),
-    shelf('The formula book without its server', [frame('formulas', 'no server', look, 1200, 700)]),
+    shelf('The formula book and a day without their server', [
+      frame('formulas', 'no server', look, 1200, 700),
+      frame('day', 'no server', look, 1200, 900),
+    ]),
     shelf('The kitchen, at a desk; the way in', [frame('kitchen', 'kitchen', look, 1200, 1500), frame('start', 'start', look, 640, 900)]),
   ]);
 }

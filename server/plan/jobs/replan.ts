@@ -1,0 +1,58 @@
+import type { PlannedStep } from '../../../shared/floor/events.ts';
+import type { FloorState } from '../../../shared/floor/state.ts';
+import { buildDay } from '../../../shared/plan/build/build-day.ts';
+import type { BuiltDay } from '../../../shared/plan/build/built-day.ts';
+import { priceOf } from '../../../shared/plan/day/price-day.ts';
+import type { DaySolution } from '../../../shared/plan/day/problem.ts';
+import { replanDay } from '../../../shared/plan/day/replan-day.ts';
+import { assert } from '../../../shared/result.ts';
+import { dayInputOf } from './day-input.ts';
+import { figuresOf } from './figures.ts';
+import type { Hint } from './moved-because.ts';
+import { changesOf } from './plan-changes.ts';
+import type { PlannerAnswer, Replanned, SearchBudget } from './planner-job.ts';
+import { planWarnings } from './warnings.ts';
+
+export interface ReplanJob {
+  readonly nowMs: number;
+  readonly budget: SearchBudget;
+}
+
+type Followed = BuiltDay & { readonly previous: NonNullable<BuiltDay['previous']> };
+
+/** The plan in force made true again: what has begun stays, the rest moves as little as keeps the goals. */
+export function replan(state: FloorState, { nowMs, budget, hint }: ReplanJob & { readonly hint: Hint }): PlannerAnswer {
+  const built = followedDay(state, nowMs);
+  if (built === null) return { kind: 'nothingPlanned' };
+  return { kind: 'replanned', plan: replanned(state, built, replanDay(built.problem, built.previous, budget), hint) };
+}
+
+/** A better way to go on, if there is one, beside what the plan in force comes to as it stands. */
+export function improve(state: FloorState, { nowMs, budget }: ReplanJob): PlannerAnswer {
+  const built = followedDay(state, nowMs);
+  if (built === null) return { kind: 'nothingPlanned' };
+  const before = figuresOf(built, priceOf(built.problem, built.previous.startsS, built.previous.options));
+  return { kind: 'improved', before, plan: replanned(state, built, replanDay(built.problem, built.previous, budget), 'search') };
+}
+
+/** The day of the plan in force; null where there is none, or nothing of it is left to do. */
+function followedDay(state: FloorState, nowMs: number): Followed | null {
+  if (state.plan === null) return null;
+  const input = dayInputOf(state, nowMs, { proposed: [] });
+  if (input === null) return null;
+  const built = buildDay(input);
+  assert(built.ok, 'what is on the floor can always be built');
+  const { previous } = built.value;
+  if (previous === null || built.value.steps.every(({ status }) => status !== 'ahead')) return null;
+  return { ...built.value, previous };
+}
+
+function replanned(state: FloorState, built: BuiltDay, solution: DaySolution, hint: Hint): Replanned {
+  const { starts, moved } = changesOf(state, built, solution, hint);
+  return {
+    starts: starts satisfies readonly PlannedStep[],
+    moved,
+    warnings: planWarnings(state, built, solution),
+    figures: figuresOf(built, solution),
+  };
+}

@@ -1,0 +1,11 @@
+/** Things by a key of theirs, each list in their order. */
+export function groupedBy<Key, Thing>(things: Iterable<Thing>, keyOf: (thing: Thing) => Key): ReadonlyMap<Key, readonly Thing[]> {
+  const groups = new Map<Key, Thing[]>();
+  for (const thing of things) {
+    const key = keyOf(thing);
+    const group = groups.get(key);
+    if (group === undefined) groups.set(key, [thing]);
+    else group.push(thing);
+  }
+  return groups;
+}
