@@ -3,6 +3,7 @@ import { atRest } from './at-rest.ts';
 import { book } from './book.ts';
 import { journalSize } from './journal-size.ts';
 import { planCore } from './plan-core.ts';
+import { planDay } from './plan-day.ts';
 import { planLive } from './plan-live.ts';
 import type { Line } from './report.ts';
 import { screens } from './screens.ts';
@@ -19,6 +20,7 @@ const BENCHES: ReadonlyMap<string, (rounds: number) => Promise<readonly Line[]>>
   ['screens', screens],
   ['book', book],
   ['plan-core', planCore],
+  ['plan-day', planDay],
   ['plan-live', planLive],
 ]);
 
