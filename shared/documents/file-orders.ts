@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import type { z } from 'zod';
 import type { Product } from './formula.ts';
 import type { Fault } from './kitchen-faults.ts';
 import { clockTimeSchema, keySchema, minutesSchema } from './names.ts';

@@ -89,10 +89,12 @@ describe('Z5 a dough has one mixer for all of its mixing', () => {
         mixerIds: ['spiral'],
       },
     ]);
+    // The planetary mixer has a second speed and not the room, the spiral has the room and one speed only.
     const slow = emptyFloor((file) => {
-      for (const mixer of file.kitchen.mixers) mixer.speeds = 1;
+      for (const mixer of file.kitchen.mixers) if (mixer.id === 'spiral') mixer.speeds = 1;
+      for (const formulaId of ['country', 'rye', 'cheese-boats']) mixing(formulaId, ['spiral', 'planetary'])?.(file);
     });
-    const tooSlow = buildDay(inputOf(slow, { proposed: [COUNTRY] }));
+    const tooSlow = buildDay(inputOf(slow, { proposed: [{ ...COUNTRY, grams: 8000 }] }));
     expect(tooSlow.ok ? [] : tooSlow.fault.map(({ code, batchKey }) => [code, batchKey])).toEqual([['noMixer', 'country#1']]);
   });
 });

@@ -174,10 +174,7 @@ describe('P3 a plan is kept as it was tried', () => {
       warnings: [],
     });
     const made = Object.values(floor.state.workpieces).filter(({ id }) => !before.has(id));
-    expect(made.map(({ formulaId, kind }) => [formulaId, kind]).sort()).toEqual([
-      ['custard', 'prep'],
-      ['milk-buns', 'batch'],
-    ]);
+    expect(made.map(({ formulaId, kind }) => `${kind} ${formulaId}`).sort()).toEqual(['batch milk-buns', 'prep custard']);
     const [buns] = made.filter(({ kind }) => kind === 'batch');
     const [custard] = made.filter(({ kind }) => kind === 'prep');
     assert(buns !== undefined && custard !== undefined, 'both were planned');

@@ -201,7 +201,7 @@ describe('Z16 orders become batches', () => {
 
   test('what the kitchen cannot make is refused by name, all of it', () => {
     const floor = emptyFloor((file) => {
-      for (const mixer of file.kitchen.mixers) if (mixer.id === 'planetary') mixer.speeds = 1;
+      for (const mixer of file.kitchen.mixers) if (mixer.id === 'planetary') Object.assign(mixer, { leastG: 40, mostG: 40 });
       const cheese = file.formulas.find(({ id }) => id === 'cheese-boats');
       const last = cheese?.method.at(-1);
       if (last !== undefined) last['verb'] = 'scale';

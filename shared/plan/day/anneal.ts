@@ -143,7 +143,7 @@ function renew(search: DaySearch): boolean {
   settler.begin(keys);
   const likes = blocks.map((block) => (plan.startS[block] as number) + (day.batchOf[block] === first ? byS : -backS));
   for (const [index, block] of blocks.entries()) keys[block] = (likes[index] as number) + random.below(blurS);
-  for (const [index, block] of blocks.entries()) settler.lift(block, likes[index] as number);
+  for (const [index, block] of blocks.entries()) settler.lift(block, likes[index]);
   if (random.share() < 0.5) for (const block of blocks) openChoices(search, block);
   const isSettled = settler.settle({ ...KEPT, whimS: random.share() < 0.5 ? WHIM_S : 0 });
   costs.refreshSince(mark);

@@ -39,7 +39,7 @@ function inOldOrder(search: DaySearch, previous: PreviousPlan): boolean {
   const mark = plan.mark;
   settler.begin(startS);
   for (let block = 0; block < day.count; block += 1) {
-    if (plan.stands[block] === 0 && startS[block] !== NO_INSTANT_S) settler.lift(block, startS[block] as number);
+    if (plan.stands[block] === 0 && startS[block] !== NO_INSTANT_S) settler.lift(block, startS[block]);
   }
   const isSettled = settler.settle(AS_BEFORE);
   costs.refreshSince(mark);
