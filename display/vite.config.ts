@@ -1,5 +1,6 @@
 import { fileURLToPath } from 'node:url';
 import { defineConfig, type Plugin } from 'vite';
+import { languageOf, oneLanguage } from './one-language.ts';
 
 const display = fileURLToPath(new URL('.', import.meta.url));
 
@@ -36,7 +37,7 @@ const withoutDescribers: Plugin = {
 };
 
 export default defineConfig({
-  plugins: [withoutDescribers],
+  plugins: [oneLanguage(display), withoutDescribers],
   root: display,
   base: '/',
   publicDir: false,
@@ -54,6 +55,15 @@ export default defineConfig({
     target: ['chrome111', 'safari16'],
     sourcemap: true,
     reportCompressedSize: false,
-    rolldownOptions: { input: pages },
+    rolldownOptions: {
+      input: pages,
+      output: {
+        // What speaks one language stands in its folder, so that one can see what a page of that language loads.
+        chunkFileNames: ({ moduleIds }) => {
+          const language = languageOf(moduleIds);
+          return language === null ? 'assets/[name]-[hash].js' : `assets/${language}/[name]-[hash].js`;
+        },
+      },
+    },
   },
 });

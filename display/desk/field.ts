@@ -26,6 +26,19 @@ export type Field = { readonly key: string; readonly label: string } & (
       readonly most: number;
       readonly isWhole: boolean;
       readonly isOptional: boolean;
+      /** What stands behind it while it is empty; a word for none where nobody says another. */
+      readonly whenEmpty?: string;
+    }
+  | {
+      /** A value that is written in a form of its own: a clock time, a length of time. */
+      readonly kind: 'written';
+      readonly most: number;
+      readonly shown: (stored: unknown) => string;
+      /** What a text says; NaN where it says nothing yet, or the text itself where the document takes any. */
+      readonly read: (text: string) => unknown;
+      /** What is wrong with what says nothing yet. */
+      readonly needed: string;
+      readonly hint?: string;
     }
   | { readonly kind: 'yes' }
   | { readonly kind: 'several'; readonly options: Readonly<Record<string, string>> }
@@ -64,6 +77,12 @@ export function differenceMeasure(units: Units): Measure {
     shown: (kelvin) => round(fromK(kelvin, 'F'), 1),
     stored: (fahrenheit) => round(toK(fahrenheit, 'F'), 2),
   };
+}
+
+/** How fast a temperature changes: kelvins a minute, or degrees Fahrenheit of difference a minute. */
+export function rateMeasure(units: Units): Measure {
+  const { unit, shown, stored } = differenceMeasure(units);
+  return { unit: `${unit}/${UNITS.minutes}`, shown, stored };
 }
 
 /** A small weight, such as a scale's division, in grams or ounces. */

@@ -1,6 +1,11 @@
 /** Where something stands in a document: keys and indexes from the outside in. */
 export type Inwards = readonly (string | number)[];
 
+/** Where the field of a key stands: `minutes.target`, `hours.3.from`. */
+export function inwardsOf(key: string): Inwards {
+  return key.split('.').map((part) => (/^\d+$/.test(part) ? Number(part) : part));
+}
+
 type Inner = Readonly<Record<string | number, unknown>>;
 
 /** What stands there; undefined where nothing does. */

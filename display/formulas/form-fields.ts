@@ -2,7 +2,7 @@ import { html, type TemplateResult } from 'lit';
 import '../desk/desk-field.ts';
 import type { Field } from '../desk/field.ts';
 import type { FieldChangedEvent } from '../desk/field-changed.ts';
-import { valueAt, type Inwards } from '../desk/inwards.ts';
+import { inwardsOf, valueAt } from '../desk/inwards.ts';
 import { METHOD } from '../words/method.ts';
 import { DocumentChangedEvent } from './document-changed.ts';
 import { faultTexts, ownFaultTexts, within, type FormPlace } from './form-place.ts';
@@ -33,11 +33,6 @@ export function changedBy(event: FieldChangedEvent, place: FormPlace): DocumentC
 /** What a field says, as documents keep it. */
 export function storedOf({ key, value }: FieldChangedEvent): unknown {
   return value === '' && !NEEDED_TEXTS.has(key) ? undefined : value;
-}
-
-/** Where the field of a key stands: `minutes.target`, `3.minutes`. */
-export function inwardsOf(key: string): Inwards {
-  return key.split('.').map((part) => (/^\d+$/.test(part) ? Number(part) : part));
 }
 
 /** The button that takes a line out of a list; `name` says which to whoever does not see where it stands. */
