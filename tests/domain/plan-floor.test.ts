@@ -37,7 +37,7 @@ function planOf(floor: Floor, steps: readonly (Omit<PlannedStep, 'workpieceId' |
   floor.record({ type: 'planAdopted', planId: idOf(5), isWhole: true, starts, moved: [], warnings: [], atMs: floor.nowMs });
 }
 
-describe('P1 orders are facts of a day', () => {
+describe('Z19 orders are facts of a day', () => {
   test('placed, changed in their place, withdrawn', () => {
     const floor = given()
       .when(() => order())
@@ -102,7 +102,7 @@ describe('P1 orders are facts of a day', () => {
   });
 });
 
-describe('P2 pins are kept until they are lifted', () => {
+describe('Z20 pins are kept until they are lifted', () => {
   test('a step begins then; said again, the last counts', () => {
     const floor = given().floor;
     const pin = { kind: 'startsAt' as const, workpieceId: floor.id('C1'), stepId: 'weigh', startMs: OPENING_MS };
@@ -140,7 +140,7 @@ describe('P2 pins are kept until they are lifted', () => {
   });
 });
 
-describe('P3 a plan is kept as it was tried', () => {
+describe('Z21 a plan is kept as it was tried', () => {
   const batch = {
     batchKey: 'milk-buns#1',
     formulaId: 'milk-buns',
@@ -217,7 +217,7 @@ describe('P3 a plan is kept as it was tried', () => {
   });
 });
 
-describe('P4 the floor follows its plan', () => {
+describe('Z22 the floor follows its plan', () => {
   test('a rest calls when its next step is planned, within what the dough bears', () => {
     const floor = given((it) => it.bringTo('C1', 'bulk-1')).floor;
     const startedMs = floor.piece('C1').steps['bulk-1']?.startedMs ?? 0;
