@@ -22,11 +22,17 @@ describe('tags of another day', () => {
     expect([longTag(state, 'C1', '2026-03-07'), shortTag(state, 'C1', '2026-03-07')]).toEqual(['C1', 'C1']);
   });
 
-  test('yesterday’s dough keeps its weekday when the next day is brought in', () => {
+  test('a day that is planned ahead takes no names away: until a dough of it is begun, its own carry the weekday', () => {
     const floor = Floor.harbour();
-    const yesterdays = floor.id('C1');
+    const todays = floor.id('C1');
     floor.wait(600).ok(bringInCommand(harbourFile(), floor.nowMs, '2026-03-08'), { deviceId: SERVER_DEVICE });
-    expect(shortTagOf(floor.state, yesterdays, 'C1')).toBe('SaC1');
+    const ofTomorrow = Object.values(floor.state.workpieces).filter(
+      ({ serviceDate, kind }) => serviceDate === '2026-03-08' && kind === 'batch',
+    );
+    const tomorrows = ofTomorrow.find(({ formulaId }) => formulaId === 'country')?.id ?? '';
+    expect([shortTagOf(floor.state, todays, 'C'), shortTagOf(floor.state, tomorrows, 'C')]).toEqual(['C', 'SuC']);
+    floor.ok({ type: 'startStep', workpieceId: tomorrows, stepId: 'weigh' });
+    expect([shortTagOf(floor.state, todays, 'C'), shortTagOf(floor.state, tomorrows, 'C')]).toEqual(['SaC', 'C']);
   });
 
   test('once the day is closed, what carries over says its day', () => {
