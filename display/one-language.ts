@@ -1,4 +1,3 @@
-import { readFile } from 'node:fs/promises';
 import type { Plugin } from 'vite';
 
 const LANGUAGES = ['en', 'de', 'fr'] as const;
@@ -45,16 +44,20 @@ export function oneLanguage(folder: string): Plugin {
       return found === null || !found.id.startsWith(folder) || !found.id.endsWith('.ts') ? found : `${found.id}?speaks=${language}`;
     },
     async load(id) {
-      if (id.endsWith(FIRST)) return loaderOf(pathOf(id), folder);
-      return MARK.test(id) ? await readFile(pathOf(id), 'utf8') : null;
+      if (id.endsWith(FIRST)) return loaderOf(pathOf(id), folder, await this.fs.readFile(pathOf(id), { encoding: 'utf8' }));
+      return MARK.test(id) ? await this.fs.readFile(pathOf(id), { encoding: 'utf8' }) : null;
     },
   };
 }
 
-function loaderOf(path: string, folder: string): string {
+/** What a page has to load before all else, or zod asks whether it may make code of text, which the page's policy forbids. */
+const BEFORE_ALL = 'parts/no-eval.ts';
+
+function loaderOf(path: string, folder: string, source: string): string {
+  const first = source.includes(BEFORE_ALL) ? `import '${folder}${BEFORE_ALL}';\n` : '';
   const name = path.slice(path.lastIndexOf('/') + 1);
   const pages = LANGUAGES.map((language) => `${language}: () => import('./${name}?speaks=${language}')`);
-  return `import { languageOfPage } from '${folder}words/page-language.ts';\nvoid { ${pages.join(', ')} }[languageOfPage()]();\n`;
+  return `${first}import { languageOfPage } from '${folder}words/page-language.ts';\nvoid { ${pages.join(', ')} }[languageOfPage()]();\n`;
 }
 
 function pathOf(id: string): string {

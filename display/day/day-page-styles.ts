@@ -99,6 +99,11 @@ export const dayPageStyles = css`
     main {
       padding-inline: var(--space-3);
     }
+    /* All of them are seen, or nobody would look for the last. */
+    nav {
+      flex-wrap: wrap;
+      gap: 0 var(--space-4);
+    }
   }
   @media print {
     header,

@@ -40,8 +40,6 @@ import { TryDesk } from './try-desk.ts';
 import './try-panel.ts';
 import type { TriedChange } from './tried-change.ts';
 
-const MINUTE_MS = 60_000;
-
 /** What the page works with: book and planner over HTTP, fresh ids, somebody who waits, the browser's address. */
 export interface DayTools {
   readonly book: BookStore;
@@ -75,7 +73,7 @@ export class DayPage extends LitElement {
   private giver: CommandGiver | null = null;
   private address: DayAddress = addressOf('');
   private planFor: readonly unknown[] = [];
-  private fetchedMinute = 0;
+  private planNews = -1;
   private bookFor = '';
 
   constructor() {
@@ -129,12 +127,12 @@ export class DayPage extends LitElement {
       void this.book.fetchIndex();
     }
     const planFor = [floor.plan, floor.orders, floor.pins, floor.kitchen];
-    const minute = Math.floor(this.ticking.nowMs / MINUTE_MS);
+    const planNews = this.view?.planNews ?? 0;
     const isNews = planFor.some((each, index) => each !== this.planFor[index]);
-    // What is found in the background comes without an event.
-    if (isNews || minute !== this.fetchedMinute) void this.desk.fetchStatus(isNews);
+    // What is found or offered comes without an event.
+    if (isNews || planNews !== this.planNews) void this.desk.fetchStatus(isNews);
     this.planFor = planFor;
-    this.fetchedMinute = minute;
+    this.planNews = planNews;
     const ordered = ordersOf(floor, this.serviceDate).flatMap(({ productId }) => this.book.formulaOf(productId) ?? []);
     this.book.need([...ordered, ...(this.desk.shown?.batches.map(({ formulaId }) => formulaId) ?? [])]);
   }
@@ -212,6 +210,7 @@ export class DayPage extends LitElement {
         return html`<station-list
           .state=${floor}
           .proposal=${this.desk.shown}
+          .cleanings=${this.desk.cleanings}
           .nowMs=${nowMs}
           .serviceDate=${this.serviceDate}
         ></station-list>`;
@@ -274,7 +273,13 @@ export class DayPage extends LitElement {
         .shown=${desk.shown}
         .tried=${desk.tried}
       ></plan-panel>
-      <day-sheet .state=${floor} .proposal=${desk.shown} .nowMs=${nowMs} .serviceDate=${serviceDate}></day-sheet>`;
+      <day-sheet
+        .state=${floor}
+        .proposal=${desk.shown}
+        .cleanings=${desk.cleanings}
+        .nowMs=${nowMs}
+        .serviceDate=${serviceDate}
+      ></day-sheet>`;
   }
 
   private tryOut(floor: FloorState): TemplateResult {

@@ -33,6 +33,8 @@ export type Shown =
       readonly kind: 'bar';
       readonly bar: Bar;
       readonly isOnFloor: boolean;
+      /** No dough: nothing of it can be fixed, and no order asks for it. */
+      readonly isCleaning: boolean;
       readonly clashes: readonly Clash[];
       /** Orders of what the dough becomes. */
       readonly serves: readonly MarkedOrder[];
@@ -207,17 +209,7 @@ export class DaySheetDetails extends LitElement {
     switch (shown.kind) {
       case 'bar':
         return html`${shown.clashes.map((clash) => clashLine(clash, [shown.bar], context))}
-          <div class="parts">
-            ${facts(shown.bar, context)}
-            <div class="pins">
-              <h4>${SHEET_WORDS.pinTitle}</h4>
-              ${this.pins(shown.bar, shown.isOnFloor, context)}
-            </div>
-            <div>
-              <h4>${SHEET_WORDS.firstTitle}</h4>
-              ${shown.serves.length === 0 ? html`<p class="soft">${SHEET_WORDS.noOrders}</p>` : this.orders(shown.serves, context, true)}
-            </div>
-          </div>`;
+          <div class="parts">${facts(shown.bar, context)}${shown.isCleaning ? nothing : this.fixable(shown, context)}</div>`;
       case 'row':
         return html`${shown.row.clashes.map((clash) =>
             clashLine(
@@ -235,6 +227,17 @@ export class DaySheetDetails extends LitElement {
       default:
         return unreachable(shown);
     }
+  }
+
+  private fixable({ bar, isOnFloor, serves }: Extract<Shown, { kind: 'bar' }>, context: SheetContext): TemplateResult {
+    return html`<div class="pins">
+        <h4>${SHEET_WORDS.pinTitle}</h4>
+        ${this.pins(bar, isOnFloor, context)}
+      </div>
+      <div>
+        <h4>${SHEET_WORDS.firstTitle}</h4>
+        ${serves.length === 0 ? html`<p class="soft">${SHEET_WORDS.noOrders}</p>` : this.orders(serves, context, true)}
+      </div>`;
   }
 
   private stepButton(rowKey: string, bar: Bar, context: SheetContext): TemplateResult {

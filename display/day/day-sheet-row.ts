@@ -240,7 +240,7 @@ export class DaySheetRow extends LitElement {
     const isLong = width > LONG_PX;
     const word = firstFitting(bar.standing === 'done' ? [] : texts, width);
     // Where rows are things, what is wanted too often is framed as a stretch of time.
-    const isWrong = row.clashes.some((clash) => (clash.kind !== 'busy' || row.head.kind === 'dough') && clash.barKeys.includes(bar.key));
+    const isWrong = row.clashes.some((clash) => (clash.kind !== 'busy' || row.head.kind !== 'resource') && clash.barKeys.includes(bar.key));
     const box: Placement = { left: px(left), width: px(width), top: px(topPx), height: px(heightPx) };
     return html`${this.traces(placed, scale)}<button
         type="button"
@@ -362,6 +362,7 @@ function headContent({ head }: SheetRow, columnPx: number, { kitchen }: SheetCon
     return html`<span class="name">${fittingText(name, TEXT_PX, columnPx - HEAD_EXTRA_PX)}</span
       >${fits ? html`<span>${room}</span>` : nothing}`;
   }
+  if (head.kind === 'cleaning') return html`<span class="name">${fittingText(head.name, TEXT_PX, columnPx - HEAD_EXTRA_PX)}</span>`;
   const indentPx = head.depth * INDENT_PX;
   const tagPx = textWidthPx(head.tag, head.depth > 0 ? 18 : 20);
   const namePx = columnPx - HEAD_EXTRA_PX - indentPx - tagPx - 8;

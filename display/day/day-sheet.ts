@@ -1,6 +1,7 @@
 import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import type { FloorState } from '../../shared/floor/state.ts';
+import type { PlannedCleaning } from '../../shared/plan/planned-cleaning.ts';
 import { deskStyles, plainButtonStyles } from '../desk/desk-styles.ts';
 import { clockText, weekdayText } from '../parts/clock-text.ts';
 import { place, px } from '../parts/place.ts';
@@ -44,6 +45,8 @@ export class DaySheet extends LitElement {
   @property({ attribute: false }) state: FloorState | null = null;
   /** A day that is only tried, drawn in place of the plan in force. */
   @property({ attribute: false }) proposal: SheetProposal | null = null;
+  /** Of that day, or of the plan in force. */
+  @property({ attribute: false }) cleanings: readonly PlannedCleaning[] = [];
   @property({ type: Number }) nowMs = 0;
   /** Which day's orders and finished doughs; null: all. */
   @property({ attribute: false }) serviceDate: string | null = null;
@@ -90,12 +93,12 @@ export class DaySheet extends LitElement {
   protected override willUpdate(changed: PropertyValues): void {
     const minute = Math.floor(this.nowMs / MINUTE_MS);
     const isNewMinute = changed.has('nowMs') && Math.floor(Number(changed.get('nowMs') ?? 0) / MINUTE_MS) !== minute;
-    const { state: floor, proposal, grouping, serviceDate } = this;
-    const isGivenAnew = ['state', 'proposal', 'serviceDate', 'grouping'].some((name) => changed.has(name));
+    const { state: floor, proposal, cleanings, grouping, serviceDate } = this;
+    const isGivenAnew = ['state', 'proposal', 'cleanings', 'serviceDate', 'grouping'].some((name) => changed.has(name));
     if (isGivenAnew || isNewMinute) {
       // Drawn anew once a minute, not with every tick of the page's clock.
       const nowMs = minute * MINUTE_MS;
-      this.model = floor === null ? null : sheetModel({ state: floor, proposal, nowMs, serviceDate }, grouping);
+      this.model = floor === null ? null : sheetModel({ state: floor, proposal, cleanings, nowMs, serviceDate }, grouping);
       this.context = floor === null ? null : { kitchen: floor.kitchen?.document ?? null, zone: zoneOf(floor), nowMs, grouping };
     }
     const isScaledAnew = isGivenAnew || isNewMinute || changed.has('zoom') || changed.has('widthPx');
@@ -370,7 +373,8 @@ function shownOf(opened: Opened, model: SheetModel, floor: FloorState | null): S
   if (line === undefined || bar === undefined) return null;
   const serves = model.orders.flatMap(({ orders }) => orders).filter(({ order }) => line.productIds.includes(order.productId));
   const clashes = model.clashes.filter((clash) => clash.barKeys.includes(bar.key));
-  return { kind: 'bar', bar, isOnFloor: floor?.workpieces[bar.ownerId] !== undefined, clashes, serves };
+  const isOnFloor = floor?.workpieces[bar.ownerId] !== undefined;
+  return { kind: 'bar', bar, isOnFloor, isCleaning: line.isCleaning === true, clashes, serves };
 }
 
 declare global {

@@ -1,12 +1,12 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { FloorState } from '../../shared/floor/state.ts';
-import type { ProposalDone } from '../../shared/plan/plan-api.ts';
+import type { PlanFigures, ProposalDone } from '../../shared/plan/plan-api.ts';
 import { deskStyles, plainButtonStyles } from '../desk/desk-styles.ts';
 import { FIGURES, PLANNING } from '../words/day.ts';
 import { ProposalEvent } from './day-events.ts';
 import { dayPanelStyles } from './day-panel-styles.ts';
-import { comparedRows, figuresInForce, figureText, type COMPARED, type KnownFigures } from './plan-compared.ts';
+import { batchesOf, comparedRows, figuresInForce, figureText, type COMPARED, type KnownFigures } from './plan-compared.ts';
 import type { PlanNames } from './plan-names.ts';
 import { triedText } from './plan-words.ts';
 import { triedIn } from './tried-change.ts';
@@ -84,6 +84,8 @@ export class PlanCompare extends LitElement {
 
   @property({ attribute: false }) floor: FloorState | null = null;
   @property({ attribute: false }) serviceDate = '';
+  /** What the plan in force comes to, as the planner last told it; null where it has not. */
+  @property({ attribute: false }) told: PlanFigures | null = null;
   @property({ attribute: false }) proposals: readonly NamedProposal[] = [];
   /** Which of them the day sheet shows; null: the plan in force. */
   @property({ attribute: false }) shownId: string | null = null;
@@ -111,7 +113,9 @@ export class PlanCompare extends LitElement {
                   ${columns.map((column) => this.figure(key, column, names))}
                 </tr>`,
             )}
-            ${this.row(FIGURES.batches, columns, ({ proposal }) => (proposal === null ? PLANNING.unknown : String(proposal.batches.length)))}
+            ${this.row(FIGURES.batches, columns, ({ proposal }) =>
+              String(batchesOf(floor, this.serviceDate) + (proposal?.batches.length ?? 0)),
+            )}
             ${this.row(FIGURES.changes, columns, ({ proposal }) => this.changes(proposal, names))}
             <tr>
               <th scope="row"><span class="unseen">${PLANNING.show}, ${PLANNING.keep}, ${PLANNING.drop}</span></th>
@@ -123,7 +127,7 @@ export class PlanCompare extends LitElement {
   }
 
   private columns(floor: FloorState): readonly Column[] {
-    const inForce = figuresInForce(floor, this.serviceDate);
+    const inForce = figuresInForce(floor, this.serviceDate, this.told);
     return [
       ...(inForce === null ? [] : [{ id: null, name: PLANNING.inForce, figures: inForce, proposal: null }]),
       ...this.proposals.map(({ name, proposal }) => ({ id: proposal.id, name, figures: proposal.figures, proposal })),
@@ -143,7 +147,7 @@ export class PlanCompare extends LitElement {
   }
 
   private changes(proposal: ProposalDone | null, names: PlanNames): TemplateResult | string {
-    if (proposal === null) return PLANNING.unknown;
+    if (proposal === null) return '';
     const tried = triedIn(proposal.ask);
     return tried.length === 0
       ? PLANNING.asOrdered

@@ -8,8 +8,11 @@ const MINUTE_MS = 60_000;
 /** Figures of a day as far as they are known. */
 export type KnownFigures = Partial<PlanFigures>;
 
-/** What the plan in force comes to, by what stands in it. Null where there is none. */
-export function figuresInForce(floor: FloorState, serviceDate: string): KnownFigures | null {
+/**
+ * What the plan in force comes to for the orders of a date; null where it has nothing of that date. What cannot be read off
+ * the plan is as the planner last told it (`told`): like the figures of a proposal, of all that is planned, whatever its date.
+ */
+export function figuresInForce(floor: FloorState, serviceDate: string, told: PlanFigures | null): KnownFigures | null {
   const { plan } = floor;
   if (plan === null) return null;
   const orders = ordersOf(floor, serviceDate).length;
@@ -22,10 +25,11 @@ export function figuresInForce(floor: FloorState, serviceDate: string): KnownFig
   if (steps.length === 0) return null;
   const ends = steps.map(({ plannedStartMs, plannedEndMs = plannedStartMs }) => plannedEndMs);
   const atHands = steps.filter(({ resources }) => resources.some(({ kind }) => kind === 'station'));
+  const ofOrders = { orders, ordersOnTime: orders - new Set(wrong).size, latestMin: Math.max(0, ...late) };
+  // It stands where it stands: moved is what a proposal would have otherwise.
+  if (told !== null) return { ...told, ...ofOrders, movedMin: 0 };
   return {
-    orders,
-    ordersOnTime: orders - new Set(wrong).size,
-    latestMin: Math.max(0, ...late),
+    ...ofOrders,
     spoilMin: plan.warnings.reduce((sum, warning) => sum + (warning.kind === 'spoils' ? warning.byMin : 0), 0),
     pinsBroken: plan.warnings.filter(({ kind }) => kind === 'pinBroken').length,
     handsMin: atHands.reduce(
@@ -35,6 +39,12 @@ export function figuresInForce(floor: FloorState, serviceDate: string): KnownFig
     beginsMs: Math.min(...steps.map(({ plannedStartMs }) => plannedStartMs)),
     endsMs: Math.max(...ends),
   };
+}
+
+/** Batches of a date that are on the floor: what was divided off is part of one. */
+export function batchesOf({ workpieces }: FloorState, serviceDate: string): number {
+  return Object.values(workpieces).filter((one) => one.serviceDate === serviceDate && one.parentId === null && one.ending !== 'discarded')
+    .length;
 }
 
 /** Rows of the comparison that are figures, in their order. */

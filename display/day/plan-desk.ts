@@ -1,5 +1,6 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
 import { ASK_AGAIN_MS, type PlanStatus, type Proposal, type ProposalDone } from '../../shared/plan/plan-api.ts';
+import type { PlannedCleaning } from '../../shared/plan/planned-cleaning.ts';
 import { PLANNING } from '../words/day.ts';
 import type { Asked, PlanStore } from './plan-store.ts';
 import { askWith, triedIn, withTried, type TriedChange } from './tried-change.ts';
@@ -9,6 +10,9 @@ export interface PlanTools {
   readonly store: PlanStore;
   readonly wait: (ms: number) => Promise<void>;
 }
+
+/** One for all, or it would look new with every drawing. */
+const NO_CLEANINGS: readonly PlannedCleaning[] = [];
 
 /** What the planner said to the last thing asked of it; null where it did it. */
 export type NotDone = Exclude<Asked<never>, { phase: 'here' }>;
@@ -30,6 +34,8 @@ export class PlanDesk implements ReactiveController {
   /** In the order in which the page came to know them. */
   readonly #named: string[] = [];
   #isGone = false;
+  #asks = 0;
+  #toldAsk = 0;
   /** Asked for here, and to be looked at as soon as it is found. */
   #awaitedId: string | null = null;
 
@@ -53,6 +59,11 @@ export class PlanDesk implements ReactiveController {
     return shown?.status === 'done' ? shown : null;
   }
 
+  /** Those of the day that is looked at, or of the plan in force. */
+  get cleanings(): readonly PlannedCleaning[] {
+    return this.shown?.cleanings ?? this.status?.plan?.cleanings ?? NO_CLEANINGS;
+  }
+
   /** Days of a date, the oldest first, each with a name that it keeps as long as the page is open. */
   named(serviceDate: string): readonly { readonly name: string; readonly proposal: Proposal }[] {
     return this.proposals
@@ -62,7 +73,12 @@ export class PlanDesk implements ReactiveController {
 
   /** Fetches what the planner has, and every proposal that this page has not seen; those that it has, where they may be out of date. */
   async fetchStatus(areOutdated = true): Promise<void> {
+    this.#asks += 1;
+    const ask = this.#asks;
     const asked = await this.#tools().store.status();
+    // Of several that were asked at once, an older answer may come last.
+    if (ask < this.#toldAsk) return;
+    this.#toldAsk = ask;
     this.isFailed = asked.phase !== 'here';
     if (asked.phase === 'here') {
       this.status = asked.value;

@@ -6,7 +6,10 @@ import { ORDERS, stepWords } from '../words/day.ts';
 import { placeKey, type StepPlace } from './sheet-bar.ts';
 import { doughLines } from './sheet-lines.ts';
 import { settledPlace } from './sheet-places.ts';
-import { barTitle, thingText } from './sheet-texts.ts';
+import { barTitle, thingAloneText } from './sheet-texts.ts';
+
+/** A cleaning is called by what is cleaned and when: `clean>spiral@…`. */
+const CLEANING = 'clean>';
 
 /** A step as the planner points at it: below a batch that it proposes, or below a workpiece. */
 export interface PlannedPlace {
@@ -47,12 +50,14 @@ export function planNames(
       return order === undefined ? orderId : ORDERS.named(order.pieces, nameOf(order.productId), dayClockText(order.readyMs, nowMs, zone));
     },
     step: (place) => {
+      const cleaning = kitchen?.cleanings?.find(({ id }) => place.batchKey?.startsWith(`${CLEANING}${id}@`));
+      if (cleaning !== undefined) return stepWords(cleaning.name, place.stepId);
       const settled = settledPlace(floor, stepPlace(place));
       const lineKey = placeKey(settled).slice(0, -settled.stepId.length - 1);
       const tag = tags.get(lineKey) ?? tags.get(`${settled.ownerId}||`) ?? settled.ownerId;
       return titles.get(placeKey(settled)) ?? stepWords(tag, settled.stepId);
     },
-    resource: (resource) => thingText(resource as Parameters<typeof thingText>[0], kitchen),
+    resource: (resource) => thingAloneText(resource as Parameters<typeof thingAloneText>[0], kitchen),
     dayClock: (atMs) => dayClockText(atMs, nowMs, zone),
   };
 }

@@ -58,13 +58,18 @@ export class PlanPanel extends LitElement {
     const done = this.proposals.filter((each): each is NamedProposal => each.proposal.status === 'done');
     return html`${this.ask(orders.length)}${this.running()}${this.failed(house)}
       <div class="found">
-        <plan-compare
-          .floor=${floor}
-          .serviceDate=${this.serviceDate}
-          .proposals=${done}
-          .shownId=${this.shown?.id ?? null}
-          .names=${names}
-        ></plan-compare>
+        ${
+          done.length === 0
+            ? nothing
+            : html`<plan-compare
+                .floor=${floor}
+                .serviceDate=${this.serviceDate}
+                .told=${this.status?.plan?.figures ?? null}
+                .proposals=${done}
+                .shownId=${this.shown?.id ?? null}
+                .names=${names}
+              ></plan-compare>`
+        }
         <div class="beside">
           ${this.shownMore(floor, names)}
           <plan-tries .orders=${orders} .tried=${this.tried} .names=${names}></plan-tries>
@@ -164,7 +169,9 @@ export class PlanPanel extends LitElement {
     const { shown } = this;
     if (shown === null) return nothing;
     // What is late has its reason; the rest is foreseen without one.
-    const told = new Set(shown.reasons.map(({ trouble }) => (trouble.kind === 'late' ? trouble.orderId : trouble.kind)));
+    const told = new Set(
+      shown.reasons.flatMap(({ trouble, also }) => [trouble, ...also].map((each) => (each.kind === 'late' ? each.orderId : each.kind))),
+    );
     const others = shown.warnings
       .filter((warning) => !told.has(warning.kind === 'late' ? warning.orderId : warning.kind))
       // Days that nobody has planned are short of everything, which is no news of this one.

@@ -1,6 +1,6 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import type { Reason, Remedy } from '../../shared/plan/why/reason.ts';
+import type { Reason, Remedy, Trouble } from '../../shared/plan/why/reason.ts';
 import { deskStyles, plainButtonStyles } from '../desk/desk-styles.ts';
 import { PLANNING, REMEDIES } from '../words/day.ts';
 import { DayPlanWantedEvent } from './day-events.ts';
@@ -57,22 +57,23 @@ export class PlanReasons extends LitElement {
       </ol>`;
   }
 
-  private reason({ trouble, cause, remedies }: Reason, names: PlanNames): TemplateResult {
+  private reason({ trouble, also, cause, remedies }: Reason, names: PlanNames): TemplateResult {
     return html`<li>
       <p class="late strong">${troubleText(trouble, names)}</p>
       ${cause === null ? nothing : html`<p>${causeText(cause, names)}</p>`}
+      ${also.length === 0 ? nothing : html`<p>${REMEDIES.also} ${also.map((each) => troubleText(each, names)).join('; ')}</p>`}
       ${
         remedies.length === 0
           ? html`<p class="soft">${REMEDIES.none}</p>`
           : html`<ul>
-              ${remedies.map((remedy) => this.remedy(remedy, names))}
+              ${remedies.map((remedy) => this.remedy(remedy, trouble, names))}
             </ul>`
       }
     </li>`;
   }
 
-  private remedy(remedy: Remedy, names: PlanNames): TemplateResult {
-    const text = remedyText(remedy, names);
+  private remedy(remedy: Remedy, trouble: Trouble, names: PlanNames): TemplateResult {
+    const text = remedyText(remedy, trouble, names);
     const change = triedBy(remedy);
     if (change === null)
       return html`<li>
@@ -96,9 +97,12 @@ export class PlanReasons extends LitElement {
 function triedBy({ change }: Remedy): TriedChange | null {
   switch (change.kind) {
     case 'openEarlier':
+    case 'openLonger':
     case 'oneMoreHand':
+    case 'moreVessels':
       return null;
     case 'beginEarlier':
+    case 'beginLater':
       return { kind: 'startsAt', key: keyOfPlace(change), startMs: change.startMs };
     default:
       return change;

@@ -1,7 +1,7 @@
 import type { MovedStep, PlanWarning } from '../../shared/floor/events.ts';
 import type { FloorState } from '../../shared/floor/state.ts';
 import type { ProposedWarning } from '../../shared/plan/plan-api.ts';
-import type { Cause, Remedy, Trouble } from '../../shared/plan/why/reason.ts';
+import type { Cause, Change, Remedy, Trouble } from '../../shared/plan/why/reason.ts';
 import { unreachable } from '../../shared/result.ts';
 import { CAUSES, lengthWords, movedWhyWords, PLANNING, REMEDIES, TROUBLES, WARNINGS } from '../words/day.ts';
 import { placeOfKey, type PlanNames } from './plan-names.ts';
@@ -49,13 +49,25 @@ function pinText(warning: Extract<PlanWarning | ProposedWarning, { kind: 'pinBro
 }
 
 /** Why a step moved. */
-export function movedWhyText({ because, workpieceId }: MovedStep, names: PlanNames): string {
+export function movedWhyText(step: MovedStep, names: PlanNames): string {
+  const { because, workpieceId, cut, load, fromMs, toMs } = step;
   if (because === undefined) return '';
   const { what, resource, stepId } = because;
+  if (isOfItself(step)) {
+    // Parts of one dough that are still to be divided off all bear its name: it may be another of them.
+    const isAlone = cut === undefined && load === undefined;
+    return isAlone && toMs > fromMs ? PLANNING.notBegun : movedWhyWords(what, null);
+  }
   if (what === 'resource' && resource !== undefined) return movedWhyWords(what, names.resource(resource));
-  if (what === 'dough' && stepId !== undefined)
-    return movedWhyWords(what, names.step({ workpieceId: because.workpieceId ?? workpieceId, stepId }));
-  return movedWhyWords(what, null);
+  if (what !== 'dough' || stepId === undefined) return movedWhyWords(what, null);
+  const other = names.step({ workpieceId: because.workpieceId ?? workpieceId, stepId });
+  // What comes earlier waits for nothing.
+  return toMs > fromMs ? movedWhyWords(what, other) : PLANNING.goesWith(other);
+}
+
+/** Nothing but its own dough is named as what moved it. */
+function isOfItself({ because, workpieceId, stepId }: MovedStep): boolean {
+  return because?.what === 'dough' && because.stepId === stepId && (because.workpieceId ?? workpieceId) === workpieceId;
 }
 
 /** What is not right with a day. */
@@ -95,21 +107,68 @@ export function causeText(cause: Cause, names: PlanNames): string {
   }
 }
 
-/** A change that was tried, and what is left of the lateness with it. */
-export function remedyText({ change, leftMin }: Remedy, names: PlanNames): string {
-  const left = leftMin < 1 ? REMEDIES.fits : REMEDIES.left(lengthWords(Math.ceil(leftMin)));
-  return `${remedyChangeText(change, names)} ${left}`;
+/** A change that was tried against a trouble, and what the day came to with it. */
+export function remedyText(remedy: Remedy, trouble: Trouble, names: PlanNames): string {
+  return `${remedyChangeText(remedy.change, names)} ${outcomeText(remedy, trouble)}`;
 }
 
-function remedyChangeText(change: Remedy['change'], names: PlanNames): string {
+/** Less than a minute is nothing, in what came of a try as in the trouble itself. */
+const NOTHING_MIN = 1;
+
+function outcomeText({ troubleLeftMin, beforeMin, leftMin }: Remedy, trouble: Trouble): string {
+  if (troubleLeftMin < NOTHING_MIN && leftMin < NOTHING_MIN) return REMEDIES.fits;
+  const outcome = troubleLeftText(troubleLeftMin, trouble);
+  // Where one order is all that is late, what is left of it has been said.
+  const isAll = trouble.kind === 'late' && Math.abs(leftMin - troubleLeftMin) < NOTHING_MIN;
+  return isAll || leftMin < NOTHING_MIN ? outcome : `${outcome}; ${REMEDIES.inAll(minutesText(leftMin), minutesText(beforeMin))}`;
+}
+
+function troubleLeftText(leftMin: number, trouble: Trouble): string {
+  const isGone = leftMin < NOTHING_MIN;
+  switch (trouble.kind) {
+    case 'late':
+      return isGone ? REMEDIES.inTime : REMEDIES.lateStill(minutesText(leftMin), minutesText(trouble.byMin));
+    case 'spoils':
+      return isGone ? REMEDIES.noneSpoils : REMEDIES.spoilsStill(minutesText(leftMin));
+    case 'pinBroken':
+      return isGone ? REMEDIES.asPinned : REMEDIES.offPin(minutesText(leftMin));
+    default:
+      return unreachable(trouble);
+  }
+}
+
+/** A length that somebody waits: a minute that has begun counts. */
+function minutesText(min: number): string {
+  return lengthWords(Math.ceil(min));
+}
+
+function remedyChangeText(change: Change, names: PlanNames): string {
   switch (change.kind) {
     case 'openEarlier':
-      return REMEDIES.openEarlier(names.resource({ kind: 'station', id: change.stationId }), lengthWords(change.minutes));
-    case 'oneMoreHand':
-      return REMEDIES.oneMoreHand(names.resource({ kind: 'station', id: change.stationId }));
+      return change.stationId === null
+        ? REMEDIES.allEarlier(lengthWords(change.minutes))
+        : REMEDIES.openEarlier(stationName(change.stationId, names), lengthWords(change.minutes));
+    case 'openLonger':
+      return change.stationId === null
+        ? REMEDIES.allLonger(lengthWords(change.minutes))
+        : REMEDIES.openLonger(stationName(change.stationId, names), lengthWords(change.minutes));
+    case 'oneMoreHand': {
+      const station = stationName(change.stationId, names);
+      return change.fromMs === undefined || change.toMs === undefined
+        ? REMEDIES.oneMoreHand(station)
+        : REMEDIES.oneMoreHandFor(station, names.dayClock(change.fromMs), names.dayClock(change.toMs));
+    }
+    case 'moreVessels':
+      return REMEDIES.moreVessels(names.resource({ kind: 'vessel', id: change.vesselId }), change.count);
     case 'beginEarlier':
       return REMEDIES.beginEarlier(names.step(change), lengthWords(change.minutes), names.dayClock(change.startMs));
+    case 'beginLater':
+      return REMEDIES.beginLater(names.step(change), lengthWords(change.minutes), names.dayClock(change.startMs));
     default:
       return triedText(change, names);
   }
+}
+
+function stationName(id: string, names: PlanNames): string {
+  return names.resource({ kind: 'station', id });
 }

@@ -51,6 +51,8 @@ export interface DoughLine {
   readonly depth: number;
   /** What it can become. */
   readonly productIds: readonly string[];
+  /** No dough at all: something of the kitchen is cleaned. */
+  readonly isCleaning?: true;
   readonly bars: readonly Bar[];
 }
 

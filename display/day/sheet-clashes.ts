@@ -1,6 +1,7 @@
 import type { FloorState } from '../../shared/floor/state.ts';
 import { placeKey, type Bar, type DoughLine, type StepResource } from './sheet-bar.ts';
 import type { Span } from './sheet-axis.ts';
+import { closedOf, type Closed } from './sheet-closed.ts';
 import type { ResourceUse, Stay } from './sheet-uses.ts';
 import { settledPlace, type SheetProposal } from './sheet-places.ts';
 
@@ -22,6 +23,16 @@ export type Clash =
       readonly barKeys: readonly string[];
       readonly tags: readonly string[];
     }
+  /** Work is planned for when nobody is there, or with what is out of use. */
+  | {
+      readonly kind: 'away';
+      readonly resource: StepResource;
+      readonly why: Closed['why'];
+      readonly fromMs: number;
+      readonly toMs: number;
+      readonly barKeys: readonly string[];
+      readonly tags: readonly string[];
+    }
   /** A dough waits longer than it may. */
   | {
       readonly kind: 'waits';
@@ -39,16 +50,22 @@ export type Clash =
       readonly toMs: number;
     };
 
+/** What clashes are found in. */
+export interface ClashesGiven {
+  readonly state: FloorState;
+  readonly proposal: SheetProposal | null;
+  readonly lines: readonly DoughLine[];
+  readonly uses: readonly ResourceUse[];
+  readonly span: Span;
+  readonly nowMs: number;
+}
+
 /** Everything on the sheet that does not go together, by when it begins. */
-export function clashesOf(
-  state: FloorState,
-  proposal: SheetProposal | null,
-  lines: readonly DoughLine[],
-  uses: readonly ResourceUse[],
-): readonly Clash[] {
+export function clashesOf({ state, proposal, lines, uses, span, nowMs }: ClashesGiven): readonly Clash[] {
   const bars = lines.flatMap((line) => line.bars);
   const busy = uses.flatMap((use) => overbooked(use));
-  return [...busy, ...waitingTooLong(state, proposal, bars), ...pinsNotKept(bars)].sort((a, b) => a.fromMs - b.fromMs);
+  const away = uses.flatMap((use) => withNobody(use, closedOf(state, use.resource, span, nowMs)));
+  return [...busy, ...away, ...waitingTooLong(state, proposal, bars), ...pinsNotKept(bars)].sort((a, b) => a.fromMs - b.fromMs);
 }
 
 /** The stretches of time in which more is wanted of a thing than there is. */
@@ -98,6 +115,17 @@ function told({ fromMs, toMs, wanted, stays }: Busy, resource: StepResource, roo
     barKeys: bars.map((bar) => bar.key),
     tags: [...new Set([...stays].map((stay) => stay.tag))],
   };
+}
+
+/** Steps that are still ahead and meet a stretch in which their thing cannot be had, one clash a stretch. */
+function withNobody({ resource, stays }: ResourceUse, closed: readonly Closed[]): readonly Clash[] {
+  const ahead = stays.flatMap(({ bars }) => bars).filter(({ standing }) => standing !== 'done' && standing !== 'begun');
+  return closed.flatMap(({ why, ...gap }) => {
+    const bars = ahead.filter((bar) => Math.min(bar.toMs, gap.toMs) - Math.max(bar.fromMs, gap.fromMs) > TOUCHING_MS);
+    if (bars.length === 0) return [];
+    const tags = [...new Set(bars.map(({ tag }) => tag))];
+    return [{ kind: 'away', resource, why, ...gap, barKeys: bars.map(({ key }) => key), tags } as const];
+  });
 }
 
 /** By the times on the sheet, and by what the planner warned of. */

@@ -1,5 +1,5 @@
 import type { Hours, Kitchen } from '../../shared/documents/kitchen.ts';
-import { blockOn } from '../../shared/floor/resources.ts';
+import { benchesOf, blockOn } from '../../shared/floor/resources.ts';
 import type { FloorState } from '../../shared/floor/state.ts';
 import { zonedDate, zonedInstantMs } from '../parts/zoned-instant.ts';
 import type { StepResource } from './sheet-bar.ts';
@@ -15,12 +15,19 @@ export function closedOf(state: FloorState, resource: StepResource, span: Span, 
   const zone = state.house?.document.zone ?? 'UTC';
   const station = resource.kind === 'station' ? state.kitchen?.document.stations.find(({ id }) => id === resource.id) : undefined;
   const absent = station === undefined ? [] : absences(station, span, zone);
-  const block = blockOn(state, resource, nowMs);
+  const block = blockOn(state, asBlocked(state, resource), nowMs);
   const blocked = block === null ? [] : [{ fromMs: block.atMs, toMs: block.untilMs ?? span.toMs }];
   return [
     ...absent.map((gap): Closed => ({ ...gap, why: 'nobodyThere' })),
     ...within(blocked, span).map((gap): Closed => ({ ...gap, why: 'outOfUse' })),
   ];
+}
+
+/** A bench is blocked as a whole, whatever its places are called. */
+function asBlocked(state: FloorState, resource: StepResource): StepResource {
+  const benches = state.kitchen === null || resource.kind !== 'bench' ? [] : benchesOf(state.kitchen.document);
+  const [first] = benches;
+  return first !== undefined && benches.some(({ id }) => id === resource.id) ? { kind: 'bench', id: first.id } : resource;
 }
 
 function absences({ hours, breaks }: Kitchen['stations'][number], span: Span, zone: string): readonly Span[] {

@@ -8,9 +8,10 @@ import { keyOf, type ResourceUse, type Stay } from './sheet-uses.ts';
 /** By what the day is put into rows. */
 export type Grouping = 'dough' | 'resource';
 
-/** What stands at the head of a row: a dough with its tag, or a thing of the kitchen. */
+/** What stands at the head of a row: a dough with its tag, what is cleaned, or a thing of the kitchen. */
 export type RowHead =
   | { readonly kind: 'dough'; readonly tag: string; readonly name: string; readonly pieces: number | null; readonly depth: number }
+  | { readonly kind: 'cleaning'; readonly name: string }
   | { readonly kind: 'resource'; readonly resource: StepResource; readonly room: number | null };
 
 /** A step in its row: in which of the row's lanes, from the top, and how many of them it fills. */
@@ -82,7 +83,7 @@ function doughRow(line: DoughLine, above: DoughLine | undefined, byBar: ClashesB
   );
   return {
     key: line.key,
-    head: { kind: 'dough', tag, name, pieces, depth },
+    head: line.isCleaning === true ? { kind: 'cleaning', name } : { kind: 'dough', tag, name, pieces, depth },
     lanes,
     placed,
     clashes: clashesAmong(bars, byBar),
@@ -108,7 +109,7 @@ function resourceRows({ state, uses, span, nowMs }: RowsGiven, byBar: ClashesByB
       lanes: resource.kind === 'restPlace' ? lanes : Math.max(lanes, room ?? 1),
       placed,
       // What else clashes on the same steps is told where it is: on the other thing's row.
-      clashes: found.filter((clash) => clash.kind !== 'busy' || keyOf(clash.resource) === keyOf(resource)),
+      clashes: found.filter((clash) => !('resource' in clash) || keyOf(clash.resource) === keyOf(resource)),
       closed: closedOf(state, resource, span, nowMs),
       isFirst,
     };

@@ -4,9 +4,11 @@ import { unreachable } from '../../shared/result.ts';
 import { dayClockText } from '../parts/day-clock-text.ts';
 import { clockText } from '../parts/clock-text.ts';
 import {
+  awayWords,
   busyWords,
   clashAtWords,
   fixedWords,
+  handsAtWords,
   lateByWords,
   lengthWords,
   movedWords,
@@ -77,7 +79,20 @@ export function thingText(resource: StepResource, kitchen: Kitchen | null): stri
   const name = resourceName(kitchen, resource);
   // Top and bottom are of an oven; a deck alone has a name of its own.
   if (oven !== undefined && name !== null) return `${oven.name}, ${name}`;
-  return name ?? (resource.kind === 'bench' ? SHEET_WORDS.bench : resource.id);
+  return name ?? (resource.kind === 'bench' ? benchText(resource.id) : resource.id);
+}
+
+/** A thing where nothing beside it tells what it is: hands are told from the place at which they work. */
+export function thingAloneText(resource: StepResource, kitchen: Kitchen | null): string {
+  const name = thingText(resource, kitchen);
+  const places = kitchen === null ? [] : [...kitchen.restPlaces, ...kitchen.mixers, ...kitchen.ovens];
+  return resource.kind === 'station' && places.some((place) => place.name === name) ? handsAtWords(name) : name;
+}
+
+/** A bench that no rest place stands for, by its number where there are several: `bench`, `bench-2`. */
+function benchText(id: string): string {
+  const number = /-(\d+)$/.exec(id)?.[1];
+  return number === undefined ? SHEET_WORDS.bench : `${SHEET_WORDS.bench} ${number}`;
 }
 
 /** What a step takes, in names. */
@@ -130,6 +145,10 @@ export function clashText(clash: Clash, bars: readonly Bar[], { kitchen, zone, n
       const stretch = `${dayClockText(clash.fromMs, nowMs, zone)}–${clockText(clash.toMs, zone)}`;
       return busyWords(thingText(clash.resource, kitchen), clash.wanted, clash.room, stretch, clash.tags.join(', '));
     }
+    case 'away': {
+      const stretch = `${dayClockText(clash.fromMs, nowMs, zone)}–${clockText(clash.toMs, zone)}`;
+      return awayWords(thingText(clash.resource, kitchen), SHEET_WORDS[clash.why], stretch, clash.tags);
+    }
     case 'waits':
       return waitsWords(clash.tags.join(', '), verbOf(clash, bars), lengthWords(clash.byMin));
     case 'pin':
@@ -156,6 +175,7 @@ export function clashChipText(atMs: number, { zone }: SheetContext): string {
 
 /** A row's name: its dough, or the thing with how much there is of it. */
 export function headTitle({ head }: SheetRow, { kitchen }: SheetContext): string {
+  if (head.kind === 'cleaning') return head.name;
   if (head.kind === 'dough') return [`${head.tag} ${head.name}`, ...(head.pieces === null ? [] : [piecesWords(head.pieces)])].join(', ');
   return [thingText(head.resource, kitchen), roomText(head)].filter((text) => text !== '').join(', ');
 }

@@ -1,5 +1,6 @@
 import type { Kitchen } from '../../shared/documents/kitchen.ts';
 import type { Product } from '../../shared/documents/formula.ts';
+import { benchesOf } from '../../shared/floor/resources.ts';
 import { decksOf } from '../../shared/floor/slots.ts';
 import { versionKey, type FloorState } from '../../shared/floor/state.ts';
 import type { Bar, DoughLine, StepResource } from './sheet-bar.ts';
@@ -33,7 +34,8 @@ export function usesOf(state: FloorState, lines: readonly DoughLine[]): readonly
   const kitchen = state.kitchen?.document;
   if (kitchen === undefined) return [];
   const taken = new Map<string, Stay[]>();
-  for (const line of lines) for (const bar of line.bars) for (const resource of ownResources(bar)) join(taken, resource, line, bar, state);
+  for (const line of lines)
+    for (const bar of line.bars) for (const resource of ownResources(bar)) join(taken, resource, line, bar, state, kitchen);
   const known = thingsOf(kitchen);
   const strays = [...taken.keys()].filter((key) => known.every((thing) => keyOf(thing.resource) !== key)).flatMap((key) => strayOf(key));
   return [...known, ...strays].flatMap(({ resource, room }) => {
@@ -56,7 +58,7 @@ function ownResources({ step, resources }: Bar): readonly StepResource[] {
   });
 }
 
-function join(taken: Map<string, Stay[]>, resource: StepResource, line: DoughLine, bar: Bar, state: FloorState): void {
+function join(taken: Map<string, Stay[]>, resource: StepResource, line: DoughLine, bar: Bar, state: FloorState, kitchen: Kitchen): void {
   const key = keyOf(resource);
   const stays = taken.get(key) ?? [];
   taken.set(key, stays);
@@ -69,15 +71,16 @@ function join(taken: Map<string, Stay[]>, resource: StepResource, line: DoughLin
       tag: line.tag,
       fromMs: bar.fromMs,
       toMs: bar.toMs,
-      amount: resource.kind === 'deck' ? slotsOn(state, line, bar, resource.id) : 1,
+      amount: resource.kind === 'deck' ? slotsOn(state, kitchen, line, bar, resource.id) : 1,
       bars: [bar],
     });
 }
 
 /** Slots that the pieces take on a deck: those they lie in, or by what the product says of that deck. */
-function slotsOn(state: FloorState, line: DoughLine, bar: Bar, deckId: string): number {
+function slotsOn(state: FloorState, kitchen: Kitchen, line: DoughLine, bar: Bar, deckId: string): number {
   const held = state.workpieces[bar.ownerId]?.slotIds.length ?? 0;
   if (held > 0 && bar.standing === 'begun') return held;
+  if (line.isCleaning === true) return decksOf(kitchen).find(({ id }) => id === deckId)?.slots.length ?? 1;
   const [productId] = line.productIds;
   const product = productId === undefined ? null : newest(state, productId);
   const perSlot = product?.deckRoom?.find((room) => room.deck === deckId)?.piecesPerSlot ?? product?.piecesPerSlot;
@@ -99,7 +102,7 @@ function thingsOf(kitchen: Kitchen): readonly Thing[] {
   return [
     ...kitchen.mixers.map(({ id }): Thing => ({ resource: { kind: 'mixer', id }, room: 1 })),
     ...kitchen.stations.map(({ id, hands }): Thing => ({ resource: { kind: 'station', id }, room: hands })),
-    ...places.map(({ id }): Thing => ({ resource: { kind: 'bench', id }, room: kitchen.bench?.room ?? null })),
+    ...benchesOf(kitchen).map(({ id, room }): Thing => ({ resource: { kind: 'bench', id }, room })),
     ...places.map(({ id, room }): Thing => ({ resource: { kind: 'restPlace', id }, room: room ?? null })),
     ...decksOf(kitchen).map(({ id, slots }): Thing => ({ resource: { kind: 'deck', id }, room: slots.length })),
   ];

@@ -1,6 +1,7 @@
 import { css, html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { FloorState } from '../../shared/floor/state.ts';
+import type { PlannedCleaning } from '../../shared/plan/planned-cleaning.ts';
 import { deskStyles, plainButtonStyles } from '../desk/desk-styles.ts';
 import { printElements } from '../formulas/print.ts';
 import { STATION_LIST } from '../words/day-sheet.ts';
@@ -52,6 +53,8 @@ export class StationList extends LitElement {
   @property({ attribute: false }) state: FloorState | null = null;
   /** A day that is only tried, listed in place of the plan in force. */
   @property({ attribute: false }) proposal: SheetProposal | null = null;
+  /** Of that day, or of the plan in force. */
+  @property({ attribute: false }) cleanings: readonly PlannedCleaning[] = [];
   @property({ type: Number }) nowMs = 0;
   @property({ attribute: false }) serviceDate: string | null = null;
   /** How elements are put on paper. */
@@ -61,10 +64,11 @@ export class StationList extends LitElement {
   private days: readonly StationDay[] = [];
 
   protected override willUpdate(changed: PropertyValues): void {
-    const { state: floor, proposal, nowMs, serviceDate } = this;
+    const { state: floor, proposal, cleanings, nowMs, serviceDate } = this;
     const isNewMinute = Math.floor(Number(changed.get('nowMs') ?? -1) / MINUTE_MS) !== Math.floor(nowMs / MINUTE_MS);
-    if (!['state', 'proposal', 'serviceDate'].some((name) => changed.has(name)) && !(changed.has('nowMs') && isNewMinute)) return;
-    this.days = floor === null ? [] : stationDays({ state: floor, proposal, nowMs, serviceDate });
+    if (!['state', 'proposal', 'cleanings', 'serviceDate'].some((name) => changed.has(name)) && !(changed.has('nowMs') && isNewMinute))
+      return;
+    this.days = floor === null ? [] : stationDays({ state: floor, proposal, cleanings, nowMs, serviceDate });
   }
 
   protected override render(): TemplateResult | typeof nothing {

@@ -1,7 +1,6 @@
 import type { FloorState } from '../../shared/floor/state.ts';
 import type { Bar } from './sheet-bar.ts';
-import { doughLines } from './sheet-lines.ts';
-import type { SheetGiven } from './sheet-model.ts';
+import { sheetLines, type SheetGiven } from './sheet-model.ts';
 
 /** What hands do at a station, one step after another. */
 export interface StationDay {
@@ -14,9 +13,8 @@ export interface StationDay {
 
 /** Every station of the kitchen with what hands have to do there from now on; what is done is left off. */
 export function stationDays(given: SheetGiven): readonly StationDay[] {
-  const { state, proposal, nowMs, serviceDate } = given;
-  const bars = doughLines(state, proposal, nowMs, serviceDate).flatMap((line) => line.bars);
-  return (state.kitchen?.document.stations ?? []).map(({ id, name, hands }) => ({
+  const bars = sheetLines(given).flatMap((line) => line.bars);
+  return (given.state.kitchen?.document.stations ?? []).map(({ id, name, hands }) => ({
     id,
     name,
     hands,

@@ -61,6 +61,9 @@ export class StationSheet extends LitElement {
         font-weight: var(--weight-strong);
         white-space: nowrap;
       }
+      .tag.long {
+        white-space: normal;
+      }
       .what {
         font-weight: var(--weight-word);
       }
@@ -163,7 +166,7 @@ export class StationSheet extends LitElement {
     const { zone, nowMs } = this;
     return html`<tr>
       <td class="clock">${dayClockText(bar.fromMs, nowMs, zone)}</td>
-      <th scope="row" class="tag">${bar.tag}</th>
+      <th scope="row" class="tag ${bar.step.verb === 'clean' ? 'long' : ''}">${bar.tag}</th>
       <td class="what">
         ${VERBS[bar.step.verb].running}${bar.pin === null ? nothing : html`<span class="note">${STATION_LIST.fixed}</span>`}
       </td>

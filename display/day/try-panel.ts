@@ -10,7 +10,7 @@ import { place } from '../parts/place.ts';
 import '../parts/role-mark.ts';
 import { lengthWords, TRY } from '../words/day-sheet.ts';
 import { TryWantedEvent } from './sheet-events.ts';
-import { orderText, thingText } from './sheet-texts.ts';
+import { orderText, thingAloneText } from './sheet-texts.ts';
 import { heldBackBy, percentText, triedOrders, type TriedOrder } from './try-model.ts';
 
 /** The day played many times: how often each order is late, by how much, and what holds the day back. */
@@ -196,9 +196,10 @@ export class TryPanel extends LitElement {
         <h3 id="assumed">${TRY.assumed}</h3>
         <ul>
           ${result.spreads.map(
-            ({ kind, spread, learnedFrom }) =>
+            ({ kind, mean, spread, learnedFrom }) =>
               html`<li>
-                ${TRY.spread(TRY.kinds[kind], percentText(spread))} (${learnedFrom === 0 ? TRY.customary : TRY.learned(learnedFrom)})
+                ${TRY.spread(TRY.kinds[kind], percentText(spread))}
+                (${learnedFrom === 0 ? TRY.customary : `${TRY.learned(learnedFrom)}; ${TRY.average(percentText(mean))}`})
               </li>`,
           )}
         </ul>
@@ -259,7 +260,7 @@ function bar(share: number): TemplateResult {
 
 function heldName(kind: string, id: string, kitchen: Kitchen | null): string {
   const resource = resourceSchema.safeParse({ kind, id });
-  return resource.success ? thingText(resource.data, kitchen) : TRY.doughItself;
+  return resource.success ? thingAloneText(resource.data, kitchen) : TRY.doughItself;
 }
 
 declare global {

@@ -7,6 +7,7 @@ import { FieldChangedEvent } from './field-changed.ts';
 import { deskStyles } from './desk-styles.ts';
 
 type NumberField = Extract<Field, { kind: 'number' }>;
+type WrittenField = Extract<Field, { kind: 'written' }>;
 
 /** One field of a thing with its label, its unit, and what is wrong with it. */
 @customElement('desk-field')
@@ -62,9 +63,13 @@ export class DeskField extends LitElement {
         field-sizing: content;
         resize: vertical;
       }
-      [aria-invalid='true'] {
+      :is(input, textarea, select)[aria-invalid='true'] {
         border-style: dashed;
-        border-width: 3px;
+      }
+      fieldset {
+        display: grid;
+        grid-template-columns: repeat(auto-fill, minmax(min(100%, 240px), 1fr));
+        column-gap: var(--space-4);
       }
       label.choice {
         display: flex;
@@ -99,6 +104,8 @@ export class DeskField extends LitElement {
   protected override willUpdate(changed: PropertyValues<this>): void {
     // Another field: what was typed belonged to the one before.
     if (changed.has('field') && changed.get('field')?.key !== this.field?.key) this.typed = null;
+    // What says nothing yet stands until it does, or until the value is put back from elsewhere.
+    if (changed.has('value') && this.saysNothingYet && !isNothingYet(this.value)) this.typed = null;
   }
 
   protected override render(): TemplateResult | typeof nothing {
@@ -135,13 +142,13 @@ export class DeskField extends LitElement {
               aria-invalid=${isFaulty}
               aria-describedby=${isFaulty ? 'fault unit' : 'unit'}
               .value=${this.typed ?? this.shownNumber(field)}
-              @input=${this.numberTyped}
-              @blur=${() => (this.typed = null)}
+              @input=${this.valueTyped}
+              @blur=${this.left}
             />
-            <span class="unit" id="unit"
-              >${field.measure.unit}${field.isOptional && this.value === undefined ? ` · ${KITCHEN.none}` : ''}</span
-            >
+            <span class="unit" id="unit">${this.behind(field)}</span>
           </div>`;
+      case 'written':
+        return this.written(field, isFaulty);
       case 'yes':
         return html`<label class="choice">
           <input type="checkbox" .checked=${this.value === true} @change=${this.ticked} />
@@ -186,6 +193,8 @@ export class DeskField extends LitElement {
         if (value < least || value > most) return [rangeWords(measure.shown(least), measure.shown(most), measure.unit)];
         return field.isWhole && !Number.isInteger(value) ? [WHOLE_NEEDED] : this.faults;
       }
+      case 'written':
+        return isNothingYet(value) ? [field.needed] : this.faults;
       case 'one':
       case 'yes':
         return this.faults;
@@ -229,6 +238,30 @@ export class DeskField extends LitElement {
       ${field.hint === undefined ? nothing : html`<p class="hint">${field.hint}</p>`}`;
   }
 
+  private written(field: WrittenField, isFaulty: boolean): TemplateResult {
+    const described = isFaulty ? 'fault' : field.hint === undefined ? nothing : 'hint';
+    return html`<label for="control">${field.label}</label>
+      <div class="line number">
+        <input
+          id="control"
+          maxlength=${field.most}
+          autocomplete="off"
+          aria-invalid=${isFaulty}
+          aria-describedby=${described}
+          .value=${this.typed ?? field.shown(this.value)}
+          @input=${this.valueTyped}
+          @blur=${this.left}
+        />
+      </div>
+      ${field.hint === undefined ? nothing : html`<p class="hint" id="hint">${field.hint}</p>`}`;
+  }
+
+  /** Behind a number: its unit, and what its being empty means. */
+  private behind({ measure, isOptional, whenEmpty = KITCHEN.none }: NumberField): string {
+    const parts = [measure.unit, isOptional && this.value === undefined ? whenEmpty : ''];
+    return parts.filter((part) => part !== '').join(' · ');
+  }
+
   private shownNumber(field: NumberField): string {
     return typeof this.value === 'number' && !Number.isNaN(this.value) ? String(field.measure.shown(this.value)) : '';
   }
@@ -241,13 +274,28 @@ export class DeskField extends LitElement {
     this.say((event.target as HTMLInputElement | HTMLTextAreaElement).value);
   }
 
-  private numberTyped(event: InputEvent): void {
-    const { field } = this;
-    if (field?.kind !== 'number') return;
+  private valueTyped(event: InputEvent): void {
     this.typed = (event.target as HTMLInputElement).value;
-    const text = this.typed.trim().replace(',', '.');
-    if (text === '') this.say(field.isOptional ? undefined : Number.NaN);
-    else this.say(/^-?\d*\.?\d+$|^-?\d+\.$/.test(text) ? field.measure.stored(Number(text)) : Number.NaN);
+    this.say(this.readTyped(this.typed));
+  }
+
+  /** What a text says in this field; NaN where it says nothing yet. */
+  private readTyped(typed: string): unknown {
+    const { field } = this;
+    if (field?.kind === 'written') return field.read(typed);
+    if (field?.kind !== 'number') return typed;
+    const text = typed.trim().replace(',', '.');
+    if (text === '') return field.isOptional ? undefined : Number.NaN;
+    return /^-?\d*\.?\d+$|^-?\d+\.$/.test(text) ? field.measure.stored(Number(text)) : Number.NaN;
+  }
+
+  /** What says something is written out as it is kept; what does not is left for whoever mends it. */
+  private left(): void {
+    if (!this.saysNothingYet || !isNothingYet(this.value)) this.typed = null;
+  }
+
+  private get saysNothingYet(): boolean {
+    return this.typed !== null && Number.isNaN(this.readTyped(this.typed));
   }
 
   private ticked(event: Event): void {
@@ -262,6 +310,11 @@ export class DeskField extends LitElement {
     const { value, checked } = event.target as HTMLInputElement;
     this.say(checked ? [...this.several, value] : this.several.filter((key) => key !== value));
   }
+}
+
+/** The value of a field in which something stands that says nothing yet. A draft that was kept on the device has null for it. */
+function isNothingYet(value: unknown): boolean {
+  return value === null || Number.isNaN(value);
 }
 
 declare global {

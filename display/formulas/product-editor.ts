@@ -16,6 +16,7 @@ import { changedBy, formField, formFields, ownFaults } from './form-fields.ts';
 import { placeAt, within, type FormPlace } from './form-place.ts';
 import { formStyles } from './form-styles.ts';
 import './method-editor.ts';
+import './product-oven.ts';
 import './product-toppings.ts';
 import './side-preps-editor.ts';
 import { stepNames } from './step-names.ts';
@@ -55,6 +56,7 @@ export class ProductEditor extends LitElement {
         <h3>${PRODUCT.weights}</h3>
         ${this.weights(product, context, place)} ${this.loads(product, method.length + 1, place)} ${formFields([CAUTION], product, place)}
       </div>
+      <product-oven .product=${product} .faultPath=${this.faultPath} .context=${context}></product-oven>
       <product-toppings
         .way=${product.way}
         .firstNumber=${method.length + 1}

@@ -38,6 +38,13 @@ export function claimNames(kind: Claim['kind'], kitchen: Kitchen): Options {
   }
 }
 
+/** Slots by their ids, as one finds them: oven, deck, slot. */
+export function slotNames({ ovens }: Kitchen): Options {
+  return Object.fromEntries(
+    ovens.flatMap((oven) => oven.decks.flatMap((deck) => deck.slots.map(({ id, name }) => [id, `${oven.name}, ${deck.name}, ${name}`]))),
+  );
+}
+
 /** What can go in: ingredients, and what other formulas make, each under its heading. Keys say which of the two: `item:salt`. */
 export function additionChoices({ ingredients, entries }: EditorContext): Readonly<Record<string, Options>> {
   const taken = entries.filter(({ kind }) => kind !== 'dough');

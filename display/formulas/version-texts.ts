@@ -10,6 +10,7 @@ import { PUT_BACK } from '../words/floor.ts';
 import { VERBS } from '../words/verbs.ts';
 import type { EditorContext } from './editor-context.ts';
 import { lengthText } from './length-text.ts';
+import { claimNames, slotNames } from './step-names.ts';
 
 /** How much a line is, as both versions show it. */
 export function figureText({ g, pct }: LineFigure, { house }: EditorContext): string {
@@ -65,9 +66,11 @@ export function productFactText(fact: ProductFact, product: Product, context: Ed
     case 'piecesPerSlot':
       return product.piecesPerSlot === undefined ? VERSIONS.none : String(product.piecesPerSlot);
     case 'deckRoom':
-      return listed((product.deckRoom ?? []).map(({ deck, piecesPerSlot }) => `${deck} ${piecesPerSlot}`));
+      return listed(
+        (product.deckRoom ?? []).map(({ deck, piecesPerSlot }) => `${claimNames('deck', context.kitchen)[deck] ?? deck} ${piecesPerSlot}`),
+      );
     case 'prefersSlots':
-      return listed(product.prefersSlots ?? []);
+      return listed((product.prefersSlots ?? []).map((id) => slotNames(context.kitchen)[id] ?? id));
     case 'keepsMin':
       return product.keepsMin === undefined ? VERSIONS.none : lengthText(product.keepsMin);
     case 'loads':

@@ -11,6 +11,7 @@ import {
   atMostWords,
   faultOfWords,
   KITCHEN,
+  moreThanWords,
   NUMBER_NEEDED,
   ONE_NEEDED,
   TEXT_NEEDED,
@@ -49,14 +50,15 @@ function shapeWords(document: 'kitchen' | 'house', issue: z.core.$ZodIssue): str
   switch (issue.code) {
     case 'too_small':
       if (issue.origin === 'array') return ONE_NEEDED;
-      return issue.origin === 'string' ? TEXT_NEEDED : atLeastWords(Number(issue.minimum));
+      if (issue.origin === 'string') return TEXT_NEEDED;
+      return (issue.inclusive === false ? moreThanWords : atLeastWords)(Number(issue.minimum));
     case 'too_big':
       return atMostWords(Number(issue.maximum));
     case 'invalid_type':
       return issue.expected === 'int' ? WHOLE_NEEDED : NUMBER_NEEDED;
     case 'invalid_format':
-      // Of a kitchen's texts only keys have a form of their own, of a house's only clock times.
-      return document === 'kitchen' ? KITCHEN.keyHint : SOUND.timeNeeded;
+      // Keys have a form of their own, and clock times: those of a house, and of a kitchen where something begins and ends.
+      return document === 'house' || ['from', 'to'].includes(String(issue.path.at(-1))) ? SOUND.timeNeeded : KITCHEN.keyHint;
     case 'invalid_value':
       return ONE_NEEDED;
     default:
@@ -72,6 +74,7 @@ export function namedFault(fault: FileFault, documents: { readonly kitchen: Kitc
     if (typeof thing === 'object' && thing !== null && 'name' in thing && typeof thing.name === 'string')
       return faultOfWords(thing.name, faultText(fault));
   }
+  if (parts[0] === 'kitchen' && parts[1] === 'bench') return faultOfWords(KITCHEN.benchWork, faultText(fault));
   return faultText(fault);
 }
 

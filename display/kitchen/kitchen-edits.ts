@@ -1,7 +1,8 @@
-import type { Kitchen } from '../../shared/documents/kitchen.ts';
+import type { Cleaning, Kitchen } from '../../shared/documents/kitchen.ts';
 import { KITCHEN } from '../words/kitchen.ts';
-import { LISTS, placeOf, type PlaceKind } from './chosen.ts';
-import { valueAt, withValueAt, type Inwards } from '../desk/inwards.ts';
+import { cleanedOf } from './cleaned.ts';
+import { isThing, LISTS, placeOf, type Chosen, type PlaceKind } from './chosen.ts';
+import { inwardsOf, valueAt, withValueAt, type Inwards } from '../desk/inwards.ts';
 
 /** The longest key that a document may have is 40 characters; this leaves room for a number behind it. */
 const STEM_CHARACTERS = 34;
@@ -14,7 +15,8 @@ export function withAdded(
 ): { readonly kitchen: Kitchen; readonly id: string } | null {
   const stem = KEY_STEMS[kind];
   const list = listFor(kitchen, kind, withinId);
-  const things = list === null ? null : valueAt(kitchen, list);
+  // A kitchen of which nobody said a cleaning has no list of them.
+  const things = list === null ? null : (valueAt(kitchen, list) ?? []);
   if (list === null || !Array.isArray(things)) return null;
   const id = freshKey(kitchen, kind === 'slot' || kind === 'deck' ? `${withinId ?? 'oven'}-${stem}`.slice(-STEM_CHARACTERS) : stem);
   const name = kind === 'slot' || kind === 'deck' ? `${things.length + 1}` : `${KITCHEN.kinds[kind]} ${things.length + 1}`;
@@ -26,11 +28,28 @@ export function withAdded(
 export function withRemoved(kitchen: Kitchen, path: Inwards): Kitchen {
   const list = path.slice(0, -1);
   const things = valueAt(kitchen, list) as readonly unknown[];
-  return withValueAt(
-    kitchen,
-    list,
-    things.filter((_thing, index) => index !== path.at(-1)),
-  );
+  const left = things.filter((_thing, index) => index !== path.at(-1));
+  return withValueAt(kitchen, list, left.length === 0 && list[0] === 'cleanings' ? undefined : left);
+}
+
+/** A kitchen in which a field of what is chosen says something else; the same where that is not there. The house is no part of it. */
+export function withField(kitchen: Kitchen, chosen: Chosen, key: string, value: unknown): Kitchen {
+  if (chosen.kind === 'bench') return withBench(kitchen, key, value);
+  const place = isThing(chosen) ? placeOf(kitchen, chosen) : null;
+  if (place === null) return kitchen;
+  return withValueAt(kitchen, [...place, ...inwardsOf(key)], chosen.kind === 'cleaning' ? cleaningValue(key, value) : value);
+}
+
+/** Of a bench of which nothing is said any more there is nothing. */
+function withBench(kitchen: Kitchen, key: string, value: unknown): Kitchen {
+  const bench = withValueAt<object>(kitchen.bench ?? {}, inwardsOf(key), value);
+  return withValueAt(kitchen, ['bench'], Object.keys(bench).length === 0 ? undefined : bench);
+}
+
+/** What the choices of a cleaning say, as the document keeps it. */
+function cleaningValue(key: string, value: unknown): unknown {
+  if (key === 'resource') return cleanedOf(String(value));
+  return key === 'station' && value === '' ? undefined : value;
 }
 
 /** A kitchen in which a thing stands one place earlier or later among its like; the same where it is the first or last. */
@@ -53,6 +72,7 @@ const KEY_STEMS: Readonly<Record<PlaceKind, string>> = {
   deck: 'deck',
   slot: 'slot',
   station: 'station',
+  cleaning: 'cleaning',
 };
 
 function listFor(kitchen: Kitchen, kind: PlaceKind, withinId: string | null): Inwards | null {
@@ -84,7 +104,20 @@ function newThing(kitchen: Kitchen, kind: PlaceKind, id: string, name: string, w
       return { id, name };
     case 'station':
       return { id, name, hands: 1 };
+    case 'cleaning': {
+      const resource = firstToClean(kitchen);
+      return resource === null ? null : { id, name, resource, minutes: 15, from: '16:00', to: '20:00' };
+    }
   }
+}
+
+function firstToClean(kitchen: Kitchen): Cleaning['resource'] | null {
+  const [mixer] = kitchen.mixers;
+  if (mixer !== undefined) return { kind: 'mixer', id: mixer.id };
+  const bench = kitchen.restPlaces.find((place) => place.kind === 'bench');
+  if (bench !== undefined) return { kind: 'bench', id: bench.id };
+  const deck = kitchen.ovens[0]?.decks[0];
+  return deck === undefined ? null : { kind: 'deck', id: deck.id };
 }
 
 function slotOf(kitchen: Kitchen, outerId: string): object {
@@ -94,7 +127,7 @@ function slotOf(kitchen: Kitchen, outerId: string): object {
 /** A key that nothing in the kitchen has. */
 function freshKey(kitchen: Kitchen, stem: string): string {
   const decks = kitchen.ovens.flatMap((oven) => oven.decks);
-  const lists = [...Object.values(LISTS).map((list) => kitchen[list]), decks, decks.flatMap((deck) => deck.slots)];
+  const lists = [...Object.values(LISTS).map((list) => kitchen[list] ?? []), decks, decks.flatMap((deck) => deck.slots)];
   const taken = new Set(lists.flatMap((things) => things.map((thing) => thing.id)));
   const begins = stem.replace(/^[^a-z]+/, '') || 'thing';
   for (let number = 1; ; number += 1) {

@@ -12,13 +12,13 @@ import type { LookChoice } from '../parts/look.ts';
 import { TickingClock, type ClockSource } from '../parts/ticking-clock.ts';
 import { KITCHEN } from '../words/kitchen.ts';
 import type { Language } from '../words/page-language.ts';
-import { placeOf, type Chosen } from './chosen.ts';
+import { isThing, placeOf, type Chosen } from './chosen.ts';
 import { edited, isOvertaken, onNewer, settled, type Draft } from './draft.ts';
 import './draft-bar.ts';
 import type { DraftBar, DraftStanding } from './draft-bar.ts';
 import { faultsOfHouse, faultsOfKitchen, namedFault, type DraftFaults } from './draft-faults.ts';
-import { withValueAt } from '../desk/inwards.ts';
-import { withAdded, withMoved, withRemoved } from './kitchen-edits.ts';
+import { inwardsOf, withValueAt } from '../desk/inwards.ts';
+import { withAdded, withField, withMoved, withRemoved } from './kitchen-edits.ts';
 import {
   KitchenCommandEvent,
   type DraftEvent,
@@ -154,7 +154,7 @@ export class KitchenPage extends LitElement {
     houseInForce: House,
   ): TemplateResult {
     const { chosen } = this;
-    if (chosen === null || (chosen.kind !== 'house' && placeOf(common.kitchen, chosen) === null))
+    if (chosen === null || (isThing(chosen) && placeOf(common.kitchen, chosen) === null))
       return html`<p class="hint">${KITCHEN.panelHint}</p>`;
     return html`<thing-panel .context=${{ ...common, house, houseInForce, chosen }}></thing-panel>`;
   }
@@ -228,7 +228,7 @@ export class KitchenPage extends LitElement {
 
   private move({ by }: ThingMovedEvent): void {
     const { chosen } = this;
-    if (chosen === null || chosen.kind === 'house') return;
+    if (chosen === null || !isThing(chosen)) return;
     this.editKitchen((kitchen) => {
       const place = placeOf(kitchen, chosen);
       if (place === null) return kitchen;
@@ -241,18 +241,14 @@ export class KitchenPage extends LitElement {
     const { chosen } = this;
     const inForce = this.inForce();
     if (chosen === null || inForce === null) return;
-    const inwards = key.split('.');
     if (chosen.kind === 'house') {
       if (this.houseDraft?.isSent === true) return;
-      this.houseDraft = edited(this.houseDraft, inForce.house, (house) => withValueAt(house, inwards, value));
+      this.houseDraft = edited(this.houseDraft, inForce.house, (house) => withValueAt(house, inwardsOf(key), value));
       return;
     }
-    this.editKitchen((kitchen) => {
-      const place = placeOf(kitchen, chosen);
-      return place === null ? kitchen : withValueAt(kitchen, [...place, ...inwards], value);
-    });
+    this.editKitchen((kitchen) => withField(kitchen, chosen, key, value));
     // A new thing is known by its key: the panel stays with it.
-    if (key === 'id') this.chosen = { kind: chosen.kind, id: String(value) };
+    if (key === 'id' && isThing(chosen)) this.chosen = { kind: chosen.kind, id: String(value) };
   }
 
   private decideDraft(what: DraftEvent['what']): void {

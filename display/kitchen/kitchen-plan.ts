@@ -1,12 +1,13 @@
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import type { Chosen } from './chosen.ts';
+import { isThing, type Chosen } from './chosen.ts';
 import { deskStyles } from '../desk/desk-styles.ts';
 import type { PlanContext } from './plan-context.ts';
 import { mixersPlan } from './plan-mixers.ts';
 import { ovensPlan } from './plan-ovens.ts';
 import { placesPlan, stationsPlan } from './plan-places.ts';
 import { planStyles } from './plan-styles.ts';
+import { tasksPlan } from './plan-tasks.ts';
 import { vesselsPlan } from './plan-vessels.ts';
 
 /** The house drawn as it stands. Whatever stands in it is a button. */
@@ -21,13 +22,15 @@ export class KitchenPlan extends LitElement {
     const context: PlanContext = { ...this.context, send: (event) => this.dispatchEvent(event) };
     return html`<div class="rooms">
       ${mixersPlan(context)} ${placesPlan(context)} ${ovensPlan(context)} ${vesselsPlan(context)} ${stationsPlan(context)}
+      ${tasksPlan(context)}
     </div>`;
   }
 
   /** Puts the keyboard back on a thing, where it is still drawn. */
   focusThing(chosen: Chosen): void {
     if (chosen.kind === 'house') return;
-    this.renderRoot.querySelector<HTMLElement>(`[data-thing="${chosen.kind} ${chosen.id}"]`)?.focus();
+    const key = isThing(chosen) ? `${chosen.kind} ${chosen.id}` : chosen.kind;
+    this.renderRoot.querySelector<HTMLElement>(`[data-thing="${key}"]`)?.focus();
   }
 }
 

@@ -5,9 +5,10 @@ import type { Kitchen } from '../../shared/documents/kitchen.ts';
 import type { Resource } from '../../shared/floor/resources.ts';
 import { clockText } from '../parts/clock-text.ts';
 import { addWords, BLOCK_REASONS, blockedWords, KITCHEN } from '../words/kitchen.ts';
-import { isSameChosen, placeOf, resourceOf, type Chosen, type PlaceKind } from './chosen.ts';
+import { isSameChosen, placeOf, resourceOf, type Chosen, type LISTS, type PlaceKind } from './chosen.ts';
 import { faultsWithin } from './draft-faults.ts';
 import { faultText } from '../desk/fault-text.ts';
+import type { Inwards } from '../desk/inwards.ts';
 import { ThingAddedEvent, ThingChosenEvent } from './kitchen-events.ts';
 import type { KitchenNow } from './kitchen-now.ts';
 
@@ -37,17 +38,40 @@ export function thing(
   const chosen = { kind, id } as const;
   const path = placeOf(context.kitchen, chosen);
   const isNew = placeOf(context.inForce, chosen) === null;
+  return opener(
+    context,
+    { chosen, key: `${kind} ${id}`, className, path },
+    html`${unseen === '' ? nothing : html`<span class="unseen">${unseen} </span>`}${content}
+    ${isNew ? html`<span class="mark">${KITCHEN.isNew}</span>` : nothing}`,
+    blockMark(context, kind, id),
+  );
+}
+
+/** What a button of the plan opens, and where in the kitchen that stands. */
+interface Opened {
+  readonly chosen: Chosen;
+  readonly key: string;
+  readonly className: string;
+  readonly path: Inwards | null;
+}
+
+/** A button that opens a panel, marked where something in it is wrong. */
+export function opener(
+  context: PlanContext,
+  { chosen, key, className, path }: Opened,
+  content: TemplateResult,
+  mark: TemplateResult | typeof nothing = nothing,
+): TemplateResult {
   const isFaulty = path !== null && faultsWithin(context.faults, 'kitchen', path).length > 0;
   return html`<button
     type="button"
     class="thing ${className}"
-    data-thing="${kind} ${id}"
+    data-thing=${key}
     aria-pressed=${isSameChosen(context.chosen, chosen)}
     @click=${() => context.send(new ThingChosenEvent(chosen))}
   >
-    ${unseen === '' ? nothing : html`<span class="unseen">${unseen} </span>`}${content}
-    ${isNew ? html`<span class="mark">${KITCHEN.isNew}</span>` : nothing}${isFaulty ? html`<span class="mark wrong"><span aria-hidden="true">!</span><span class="unseen">${KITCHEN.faultMark}</span></span>` : nothing}
-    ${blockMark(context, kind, id)}
+    ${content}${isFaulty ? html`<span class="mark wrong"><span aria-hidden="true">!</span><span class="unseen">${KITCHEN.faultMark}</span></span>` : nothing}
+    ${mark}
   </button>`;
 }
 
@@ -76,15 +100,16 @@ export function zone(
   className: string,
   title: string,
   adds: PlaceKind,
-  list: 'stations' | 'mixers' | 'bowls' | 'restPlaces' | 'vessels' | 'ovens',
+  list: (typeof LISTS)[keyof typeof LISTS],
   content: TemplateResult,
+  emptyWords: string = KITCHEN.emptyList,
 ): TemplateResult {
   const own = context.faults.filter((fault) => fault.path === `kitchen.${list}`);
   return html`<section class="zone ${className}" aria-labelledby=${className}>
     <h2 id=${className}>${title}</h2>
     ${own.map((fault) => html`<p class="fault">${faultText(fault)}</p>`)}
     <div class="things">${content}</div>
-    ${context.kitchen[list].length === 0 ? html`<p class="soft">${KITCHEN.emptyList}</p>` : nothing}
+    ${(context.kitchen[list] ?? []).length === 0 ? html`<p class="soft">${emptyWords}</p>` : nothing}
     ${
       adds === 'bowl' || (adds === 'mixer' && context.kitchen.stations.length === 0)
         ? nothing

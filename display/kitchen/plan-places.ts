@@ -63,7 +63,8 @@ function stationPlan(context: PlanContext, station: Station): TemplateResult {
     'station',
     station.id,
     'station',
-    html`<span class="name">${station.name}</span><span class="soft">${handsWords(station.hands)}</span
-      ><span class="tags">${tagsOr(tags, freeWord(context, { kind: 'station', id: station.id }))}</span>`,
+    html`<span class="name">${station.name}</span><span class="soft">${handsWords(station.hands)}</span>
+      ${(station.hours ?? []).map(({ from, to }) => html`<span class="soft">${from}–${to}</span>`)}
+      <span class="tags">${tagsOr(tags, freeWord(context, { kind: 'station', id: station.id }))}</span>`,
   );
 }

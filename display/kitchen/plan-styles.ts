@@ -27,7 +27,7 @@ export const planStyles = css`
   @container (min-width: 900px) {
     .rooms {
       grid-template-columns: minmax(0, 5fr) minmax(0, 6fr);
-      grid-template-areas: 'mixers ovens' 'places vessels' 'stations stations';
+      grid-template-areas: 'mixers ovens' 'places vessels' 'stations tasks';
     }
     .mixers {
       grid-area: mixers;
@@ -44,8 +44,15 @@ export const planStyles = css`
     .stations {
       grid-area: stations;
     }
+    .tasks {
+      grid-area: tasks;
+    }
+    .stations {
+      border-bottom: none;
+    }
     .mixers,
-    .places {
+    .places,
+    .stations {
       border-inline-end: var(--rule) solid var(--ink);
     }
   }
@@ -284,7 +291,7 @@ export const planStyles = css`
   }
   .deck {
     display: grid;
-    grid-template-columns: minmax(92px, 2fr) minmax(0, 5fr) 44px;
+    grid-template-columns: minmax(104px, 2fr) minmax(0, 5fr) 44px;
     gap: var(--space-2);
     padding: var(--space-2);
     border: var(--hairline) solid var(--ink);
@@ -298,7 +305,7 @@ export const planStyles = css`
   }
   .slots {
     display: grid;
-    grid-template-columns: repeat(auto-fit, minmax(50px, 1fr));
+    grid-template-columns: repeat(auto-fit, minmax(68px, 1fr));
     gap: 6px;
     min-width: 0;
   }
@@ -323,6 +330,10 @@ export const planStyles = css`
     font-size: var(--type-title);
   }
 
+  .task {
+    flex: 1 1 180px;
+    max-width: 340px;
+  }
   .station {
     flex: 1 1 130px;
     max-width: 240px;

@@ -77,9 +77,8 @@ export class SoundFields extends LitElement {
       input[type='number'] {
         width: 78px;
       }
-      [aria-invalid='true'] {
+      input:not([type='checkbox'])[aria-invalid='true'] {
         border-style: dashed;
-        border-width: 3px;
       }
       label.choice {
         display: flex;

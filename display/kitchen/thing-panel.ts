@@ -3,18 +3,20 @@ import { customElement, property, query } from 'lit/decorators.js';
 import type { FileFault } from '../../shared/documents/kitchen-faults.ts';
 import { pathText } from '../../shared/documents/path-text.ts';
 import type { House } from '../../shared/documents/house.ts';
-import type { Deck, Kitchen } from '../../shared/documents/kitchen.ts';
+import type { Cleaning, Deck, Kitchen, Station } from '../../shared/documents/kitchen.ts';
 import { KITCHEN } from '../words/kitchen.ts';
-import { placeOf, resourceOf, type Chosen } from './chosen.ts';
+import { isThing, placeOf, resourceOf, type Chosen, type ChosenThing } from './chosen.ts';
+import { cleanedKey } from './cleaned.ts';
 import { faultsWithin } from './draft-faults.ts';
 import { faultText } from '../desk/fault-text.ts';
 import type { Field } from '../desk/field.ts';
-import { fieldsOf, houseFields, keyField } from './fields.ts';
-import { valueAt, type Inwards } from '../desk/inwards.ts';
+import { BENCH_FIELDS, fieldsOf, houseFields, keyField } from './fields.ts';
+import { inwardsOf, valueAt, type Inwards } from '../desk/inwards.ts';
 import { ThingChosenEvent, ThingMovedEvent } from './kitchen-events.ts';
 import '../desk/desk-field.ts';
 import type { KitchenNow } from './kitchen-now.ts';
 import { deskStyles, plainButtonStyles } from '../desk/desk-styles.ts';
+import './hours-fields.ts';
 import './may-contain-fields.ts';
 import './sound-fields.ts';
 import './spot-actions.ts';
@@ -104,10 +106,18 @@ export class ThingPanel extends LitElement {
   protected override render(): TemplateResult | typeof nothing {
     const { context } = this;
     if (context === null) return nothing;
-    if (context.chosen.kind === 'house') return this.housePanel(context);
+    if (!isThing(context.chosen)) return context.chosen.kind === 'house' ? this.housePanel(context) : this.benchPanel(context);
     const place = placeOf(context.kitchen, context.chosen);
     if (place === null) return nothing;
     return this.thing(context, context.chosen, place);
+  }
+
+  private benchPanel({ kitchen, faults }: PanelContext): TemplateResult {
+    return html`${this.top(KITCHEN.benchWork, KITCHEN.tasks)}
+      <div class="fields">
+        ${this.fields(BENCH_FIELDS, kitchen.bench, 'kitchen', ['bench'], faults)}
+        <p class="soft">${KITCHEN.benchHint}</p>
+      </div>`;
   }
 
   private housePanel({ house, kitchen, faults }: PanelContext): TemplateResult {
@@ -118,14 +128,14 @@ export class ThingPanel extends LitElement {
       <sound-fields .sound=${house.sound}></sound-fields>`;
   }
 
-  private thing(context: PanelContext, chosen: Exclude<Chosen, { kind: 'house' }>, place: Inwards): TemplateResult {
+  private thing(context: PanelContext, chosen: ChosenThing, place: Inwards): TemplateResult {
     const { kitchen, inForce, houseInForce, house, now, faults } = context;
     const value = valueAt(kitchen, place) as { readonly id: string; readonly name: string };
     const isInForce = placeOf(inForce, chosen) !== null;
     const resource = resourceOf(chosen);
     const deckC =
       chosen.kind === 'deck' && isInForce ? (now.deckSetC(chosen.id) ?? deckIn(inForce, chosen.id)?.temperatureC ?? null) : null;
-    return html`${this.top(value.name, KITCHEN.kinds[chosen.kind])} ${this.caution(chosen.kind)}
+    return html`${this.top(value.name, KITCHEN.kinds[chosen.kind])} ${this.caution(cautionedKind(chosen.kind, value))}
       ${
         resource === null || !isInForce
           ? nothing
@@ -135,6 +145,8 @@ export class ThingPanel extends LitElement {
         <h3>${KITCHEN.details}</h3>
         ${this.fields(fieldsOf(chosen.kind, kitchen, house.units), value, 'kitchen', place, faults)}
         ${chosen.kind === 'mixer' ? html`<p class="soft">${KITCHEN.riseHint}</p>` : nothing}
+        ${chosen.kind === 'cleaning' ? html`<p class="soft">${KITCHEN.cleaningHint}</p>` : nothing}
+        ${chosen.kind === 'station' ? this.times(value as Station, place, faults) : nothing}
         ${
           isInForce
             ? html`<p class="key">${keyField('').label}: ${value.id}</p>`
@@ -160,6 +172,12 @@ export class ThingPanel extends LitElement {
     return kind === 'deck' || kind === 'oven' ? html`<p class="note">${KITCHEN.ovenCaution}</p>` : nothing;
   }
 
+  private times(station: Station, place: Inwards, faults: readonly FileFault[]): TemplateResult[] {
+    return TIMES.map(
+      (which) => html`<hours-fields .which=${which} .hours=${station[which]} .place=${place} .faults=${faults}></hours-fields>`,
+    );
+  }
+
   private fields(
     fields: readonly Field[],
     value: unknown,
@@ -168,17 +186,24 @@ export class ThingPanel extends LitElement {
     faults: readonly FileFault[],
   ): TemplateResult[] {
     return fields.map((field) => {
-      const inwards = field.key.split('.');
+      const inwards = inwardsOf(field.key);
       const own = faultsWithin(faults, document, [...place, ...inwards]).map(faultText);
       // A field for each place: what is half typed in one is not carried to the next thing's.
       return html`<desk-field
         data-field=${pathText([document, ...place, ...inwards])}
         .field=${field}
-        .value=${valueAt(value, inwards)}
+        .value=${field.key === 'resource' ? cleanedKey((value as Cleaning).resource) : valueAt(value, inwards)}
         .faults=${own}
       ></desk-field>`;
     });
   }
+}
+
+const TIMES = ['hours', 'breaks'] as const;
+
+/** Whose caution is said: a cleaning's is that of what is cleaned. */
+function cautionedKind(kind: ChosenThing['kind'], value: unknown): Chosen['kind'] {
+  return kind === 'cleaning' ? (value as Cleaning).resource.kind : kind;
 }
 
 function deckIn(kitchen: Kitchen, id: string): Deck | undefined {

@@ -22,6 +22,9 @@ type Apart =
   | 'askSoundTest'
   | 'answerSoundTest'
   | 'setDeck'
+  | 'readPlace'
+  | 'openPlace'
+  | 'beginProgramme'
   | 'blockResource'
   | 'freeResource';
 

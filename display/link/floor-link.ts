@@ -50,6 +50,8 @@ export interface FloorView {
   readonly refusedHere: ClientCommand | null;
   /** Which device sounds; null where none can. */
   readonly soundingDeviceId: string | null;
+  /** How often the planner has had something new that stands in no event; whoever shows plans asks anew when it changes. */
+  readonly planNews: number;
 }
 
 /** A burst that this device is asked to sound now. */

@@ -26,7 +26,8 @@ export function received(link: LinkState, message: DownMessage, at: LocalInstant
       return happened(link, message.events);
     case 'live':
       if (message.sequence > link.confirmed.sequence) return missed(link);
-      return sendTaps({ ...link, line: 'live', isKnown: true, attempts: 0, isRetryWaiting: false }, at);
+      // What was told while the line was down was told to others.
+      return sendTaps({ ...link, line: 'live', isKnown: true, attempts: 0, isRetryWaiting: false, planNews: link.planNews + 1 }, at);
     case 'outcome':
       return answered(link, message.commandId, message.outcome);
     case 'pong':
@@ -37,6 +38,8 @@ export function received(link: LinkState, message: DownMessage, at: LocalInstant
     }
     case 'soundStatus':
       return become({ ...link, soundingDeviceId: message.soundingDeviceId });
+    case 'planNews':
+      return become({ ...link, planNews: link.planNews + 1 });
     case 'devices':
       return become({
         ...link,

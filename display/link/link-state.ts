@@ -51,6 +51,7 @@ export interface LinkState {
   readonly devices: readonly Device[];
   readonly addresses: readonly string[];
   readonly soundingDeviceId: string | null;
+  readonly planNews: number;
   readonly sound: SoundReadiness;
   /** What this device is to be called, not yet told to the server. */
   readonly untoldIntroduction: { readonly name: string | null; readonly stationId: string | null } | null;
@@ -111,6 +112,7 @@ export function newLink(page: PageKind, pageId: string, kept: readonly KeptRecor
     devices: [],
     addresses: [],
     soundingDeviceId: null,
+    planNews: 0,
     sound: 'none',
     untoldIntroduction: null,
     clock: NO_CLOCK,

@@ -148,6 +148,10 @@ function foreignRefusal(command: ClientCommand): Refusal {
       return { code: 'nothingChanges' };
     case 'setDeck':
       return { code: 'deckUnknown', deckId: command.deckId };
+    case 'readPlace':
+    case 'openPlace':
+    case 'beginProgramme':
+      return { code: 'placeUnknown', placeId: command.placeId };
     case 'blockResource':
     case 'freeResource':
       return { code: 'resourceUnknown', resource: command.resource };

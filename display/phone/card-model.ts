@@ -4,6 +4,7 @@ import { rowOf, type Row } from '../../shared/floor/board.ts';
 import { formulaOf } from '../../shared/floor/contents.ts';
 import { dueOf, plannedMin } from '../../shared/floor/due.ts';
 import { isMixingBegun } from '../../shared/floor/mixing-begun.ts';
+import { feedsAsPlanned } from '../../shared/floor/planned-feeds.ts';
 import { cutTag, projectionOf } from '../../shared/floor/projection.ts';
 import { decksFor, decksOf, slotHolders, slotsNeeded } from '../../shared/floor/slots.ts';
 import { versionKey, type FloorState, type Workpiece } from '../../shared/floor/state.ts';
@@ -106,7 +107,7 @@ export function cardOf(state: FloorState, workpieceId: string, nowMs: number): C
     asksReading: askedReading(state, workpiece) !== null,
     canWeigh: canWeigh(state, workpiece),
     canFeed: action.verb === 'feed' && workpiece.stock !== null,
-    feeds: workpiece.stock?.plannedFeeds ?? [],
+    feeds: feedsAsPlanned(state, workpiece),
     pasts: historyOf(state, workpiece),
   };
 }

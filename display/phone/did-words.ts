@@ -47,6 +47,10 @@ export function didWords(state: FloorState, command: ClientCommand): string {
       return SOUND.testDid;
     case 'setDeck':
       return DID.deck;
+    case 'readPlace':
+    case 'openPlace':
+    case 'beginProgramme':
+      return DID.air;
     case 'blockResource':
       return DID.blocked;
     case 'freeResource':

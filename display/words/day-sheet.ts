@@ -13,6 +13,8 @@ export const {
   tillWords,
   movedWords,
   fixedWords,
+  awayWords,
+  handsAtWords,
   busyWords,
   waitsWords,
   pinMissedWords,

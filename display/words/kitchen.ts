@@ -22,6 +22,7 @@ export const {
   paceOfKitchenWords,
   blockedWords,
   handsWords,
+  doughsAtOnceWords,
   roomWords,
   rangeOfLoadWords,
   litresWords,
@@ -37,5 +38,6 @@ export const {
   TEXT_NEEDED,
   atLeastWords,
   atMostWords,
+  moreThanWords,
   faultOfWords,
 } = inPageLanguage<typeof en>({ en, de, fr });

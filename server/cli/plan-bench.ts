@@ -1,6 +1,7 @@
 import { readdir, readFile } from 'node:fs/promises';
 import { extname, join } from 'node:path';
 import { performance } from 'node:perf_hooks';
+import type { Writable } from 'node:stream';
 import { parseArgs } from 'node:util';
 import type { InstanceFault } from '../../shared/plan/core/instance-text.ts';
 import type { Budget, Instance } from '../../shared/plan/core/instance.ts';
@@ -39,13 +40,15 @@ interface InstanceFile {
 export interface PlanBenchStreams {
   readonly out: (text: string) => void;
   readonly err: (text: string) => void;
+  /** Whether anybody still takes what goes out; `head` has gone once it has its lines. */
+  readonly isRead: () => boolean;
   readonly nowMs: () => number;
 }
 
 /**
  * `plan-bench --dir DIR --schedules N --seed S`: plans every `.sm` and `.SCH` file of the folder with at most N schedules each, in
  * the order of their names, and prints one JSON object a line. What is wrong goes to the other stream: arguments with exit code 2
- * before anything is planned, a file by its name with exit code 1 after all others.
+ * before anything is planned, a file by its name with exit code 1 after all others. Where nobody reads on it ends, quietly.
  */
 export async function main(args: readonly string[], streams: PlanBenchStreams = ofProcess()): Promise<number> {
   const work = await readWork(args);
@@ -55,6 +58,7 @@ export async function main(args: readonly string[], streams: PlanBenchStreams = 
   }
   let exitCode = 0;
   for (const file of work.value.files) {
+    if (!streams.isRead()) break;
     const line = await planned(file, work.value, streams.nowMs);
     if (line.ok) {
       streams.out(`${line.value}\n`);
@@ -144,9 +148,15 @@ function isWhole(text: string): boolean {
 }
 
 function ofProcess(): PlanBenchStreams {
-  return {
-    out: (text) => void process.stdout.write(text),
-    err: (text) => void process.stderr.write(text),
-    nowMs: () => performance.now(),
-  };
+  return { ...streamsTo(process.stdout, process.stderr), nowMs: () => performance.now() };
+}
+
+/** The two streams, for as long as somebody is at the other end of the first. Any other fault of it is thrown. */
+export function streamsTo(out: Writable, err: Writable): Omit<PlanBenchStreams, 'nowMs'> {
+  let isRead = true;
+  out.on('error', (error: NodeJS.ErrnoException) => {
+    if (error.code !== 'EPIPE') throw error;
+    isRead = false;
+  });
+  return { out: (text) => void out.write(text), err: (text) => void err.write(text), isRead: () => isRead };
 }

@@ -4,6 +4,7 @@ import { pino } from 'pino';
 import { accepted, refused, type Result } from '../../shared/result.ts';
 import { JournalError } from '../journal/journal.ts';
 import { OpenError } from '../journal/open-error.ts';
+import { startJournalWorker } from '../journal/start-journal-thread.ts';
 import { localNetworkAddresses } from '../main/addresses.ts';
 import { HELP, readArguments, type ServeArguments } from '../main/arguments.ts';
 import { defaultDataFolder } from '../main/data-folder.ts';
@@ -40,7 +41,14 @@ async function serve(options: ServeArguments): Promise<number> {
   const addresses: string[] = [];
   let house: House;
   try {
-    house = await openHouse({ dataFolder, pace: options.pace, log, pagesFolder: PAGES_FOLDER, addresses });
+    house = await openHouse({
+      dataFolder,
+      pace: options.pace,
+      log,
+      pagesFolder: PAGES_FOLDER,
+      addresses,
+      startJournalThread: startJournalWorker,
+    });
   } catch (error) {
     if (error instanceof OpenError || error instanceof JournalError) return fail(error.message);
     throw error;

@@ -201,7 +201,7 @@ export class Floor {
     } catch (error) {
       if (!(error instanceof JournalError)) throw error;
       this.#isWritable = false;
-      this.#options.log.error({ error, commands: entries.length }, 'the journal did not keep a group of commands; they are refused');
+      this.#options.log.error({ err: error, commands: entries.length }, 'the journal did not keep a group of commands; they are refused');
       return { code: 'notKept', cause: error.code === 'diskFull' ? 'diskFull' : 'journalFailed' };
     }
   }
@@ -214,7 +214,7 @@ export class Floor {
     } catch (error) {
       if (!(error instanceof JournalError)) throw error;
       this.#isWritable = false;
-      this.#options.log.error({ error, commandId }, 'the journal could not say whether it knows a command; the command is refused');
+      this.#options.log.error({ err: error, commandId }, 'the journal could not say whether it knows a command; the command is refused');
       return 'unreadable';
     }
   }

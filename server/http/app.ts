@@ -46,7 +46,7 @@ export async function buildApp({ hub, planning, log, pagesFolder, newId, ...api 
       return sendProblem(reply, 415, 'wrongMediaType', { detail: 'Send application/json.' });
     if (error.statusCode !== undefined && error.statusCode < 500)
       return sendProblem(reply, error.statusCode, 'badInput', { detail: error.message });
-    request.log.error({ error }, 'a request failed');
+    request.log.error({ err: error }, 'a request failed');
     return sendProblem(reply, 500, 'unexpected', { detail: 'The fault is in the server’s log.' });
   });
   app.setNotFoundHandler((request, reply) =>
@@ -68,7 +68,7 @@ async function serveWebsockets(app: FastifyInstance): Promise<void> {
     errorHandler: (error, socket, request) => {
       // The socket says why and closes by itself where a client broke the protocol; what is left is a bug of ours.
       if ('code' in error && String(error.code).startsWith('WS_ERR_')) return;
-      request.log.error({ error }, 'a websocket failed');
+      request.log.error({ err: error }, 'a websocket failed');
       socket.terminate();
     },
   });

@@ -136,6 +136,8 @@ function statusOf(floor: Floor, { proposals, replanner }: Planning, houseMs: num
             movedMs: plan.movedMs,
             moved: [...plan.moved],
             warnings: [...plan.warnings],
+            figures: replanner.known?.figures ?? null,
+            cleanings: [...(replanner.known?.cleanings ?? [])],
           },
     isReplanning: replanner.isReplanning,
     fault: replanner.fault,

@@ -1,6 +1,6 @@
 import { Decoder, Encoder } from '@msgpack/msgpack';
 import { assert } from '../../shared/result.ts';
-import { definedEntries } from './canonical-json.ts';
+import { definedKeys } from './canonical-json.ts';
 import type { InternedNames } from './interned-names.ts';
 
 // How a JSON value becomes MessagePack (https://github.com/msgpack/msgpack/blob/master/spec.md):
@@ -40,15 +40,22 @@ export function decodeBody(bytes: Uint8Array, names: InternedNames): unknown {
 function pack(value: unknown, names: InternedNames): Packed {
   if (value === null || typeof value === 'boolean') return value;
   if (typeof value === 'string') return packText(value, names);
-  if (Array.isArray(value)) return [LIST, ...value.map((part) => pack(part, names))];
+  if (Array.isArray(value)) return packList(value, names);
   if (typeof value === 'object') {
-    const entries = definedEntries(value);
-    const keys = entries.map(([key]) => key);
+    const keys = definedKeys(value);
     assert(!keys.includes('__proto__'), 'no property is called __proto__');
-    return [names.numberOfKeys(keys), ...entries.map(([, part]) => pack(part, names))];
+    const packed: Packed[] = [names.numberOfKeys(keys)];
+    for (const key of keys) packed.push(pack((value as Readonly<Record<string, unknown>>)[key], names));
+    return packed;
   }
-  assert(typeof value === 'number' && Number.isFinite(value), `JSON cannot say a ${typeof value}, or not this one`);
-  return value;
+  if (typeof value === 'number' && Number.isFinite(value)) return value;
+  assert(false, `JSON cannot say a ${typeof value}, or not this one`);
+}
+
+function packList(list: readonly unknown[], names: InternedNames): Packed {
+  const packed: Packed[] = [LIST];
+  for (const part of list) packed.push(pack(part, names));
+  return packed;
 }
 
 function packText(text: string, names: InternedNames): Packed {

@@ -22,12 +22,14 @@ export interface ChainLink {
 
 /**
  * SHA-256 over the hash before (32 bytes) and the link as canonical JSON. It covers what was said, not how it is stored, so
- * that damage to any table that the event is put together from changes it.
+ * that damage to any table that the event is put together from changes it. `eventText` is the event as canonical JSON, where
+ * it is at hand: a day's plan is long.
  */
-export function chainHash(previous: Uint8Array, link: ChainLink): Uint8Array {
+export function chainHash(previous: Uint8Array, link: ChainLink, eventText: string = canonicalJson(link.event)): Uint8Array {
   assert(previous.length === HASH_BYTES, `a hash has ${HASH_BYTES} bytes, not ${previous.length}`);
-  const { sequence, kitchenId, commandId, ordinal, deviceId, receivedMs, version, event } = link;
-  const text = canonicalJson([sequence, kitchenId, commandId, ordinal, deviceId, receivedMs, version, event]);
+  const { sequence, kitchenId, commandId, ordinal, deviceId, receivedMs, version } = link;
+  const before = canonicalJson([sequence, kitchenId, commandId, ordinal, deviceId, receivedMs, version]);
+  const text = `${before.slice(0, -1)},${eventText}]`;
   return createHash('sha256').update(previous).update(text, 'utf8').digest();
 }
 

@@ -150,9 +150,10 @@ export class SqliteJournal implements Journal {
       if (command === null) throw new JournalError('commandRepeated', `Command ${commandId} is already kept.`);
       events.forEach((event, ordinal) => {
         sequence += 1;
-        hash = chainHash(hash, { sequence, kitchenId, commandId, ordinal, deviceId, receivedMs, version, event });
+        const text = canonicalJson(event);
+        hash = chainHash(hash, { sequence, kitchenId, commandId, ordinal, deviceId, receivedMs, version, event }, text);
         const body = encodeBody(event, this.#names);
-        assert(canonicalJson(decodeBody(body, this.#names)) === canonicalJson(event), 'what is kept can be read back');
+        assert(isSpelled(decodeBody(body, this.#names), text), 'what is kept can be read back');
         this.#statements.insertEvent(kitchen, sequence, command, ordinal, version, body, hash);
       });
     }
@@ -187,6 +188,12 @@ export class SqliteJournal implements Journal {
     assert(typeof name === 'string', 'a name that is an id');
     return name;
   }
+}
+
+/** Whether a value that was read back is, as canonical JSON, this text. */
+function isSpelled(value: unknown, text: string): boolean {
+  // Its properties come in their order, all but keys that are whole numbers: the engine's own writer is three times as fast.
+  return JSON.stringify(value) === text || canonicalJson(value) === text;
 }
 
 function damaged(sequence: number, options?: ErrorOptions): JournalError {

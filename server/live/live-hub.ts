@@ -131,6 +131,11 @@ export class LiveHub {
     this.#toAll({ type: 'pong', t1: UNASKED_T1, t2: realMs, t3: realMs, clock: { ...anchor } });
   }
 
+  /** Tells everybody that the planner has something new which stands in no event: pages that show it ask for it. */
+  planChanged(): void {
+    this.#toAll({ type: 'planNews' });
+  }
+
   /** Lets go of clients that have said nothing for too long: a stalled socket is not noticed otherwise. */
   sweep(): void {
     const monotonicMs = this.#options.clock.monotonicMs();

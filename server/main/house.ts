@@ -21,9 +21,11 @@ import { buildApp } from '../http/app.ts';
 import { lockFolder } from '../journal/folder-lock.ts';
 import { JOURNAL_DATABASE } from '../journal/journal-schema.ts';
 import { openDatabaseReadOnly } from '../journal/open-database.ts';
-import { JournalError } from '../journal/journal.ts';
+import { JournalError, type Journal } from '../journal/journal.ts';
 import { SNAPSHOT_FILE } from '../journal/snapshot-file.ts';
 import { JOURNAL_FILE, SqliteJournal } from '../journal/sqlite-journal.ts';
+import type { StartJournalThread } from '../journal/start-journal-thread.ts';
+import { ThreadedJournal } from '../journal/threaded-journal.ts';
 import { LiveHub } from '../live/live-hub.ts';
 import { Planning, type PlanningOptions } from '../plan/planning.ts';
 import { ClockWatch } from './clock-watch.ts';
@@ -48,6 +50,8 @@ export interface HouseOptions {
   readonly newId?: () => string;
   /** What devices may do, where not everybody may do everything. */
   readonly roleOf?: RoleOf;
+  /** How the thread is started that writes down what is long; without it everything is written where the house runs. */
+  readonly startJournalThread?: StartJournalThread;
   /** How the planner's threads are started and how hard they try, where tests bring their own. */
   readonly planning?: Pick<PlanningOptions, 'startThread' | 'budgets'>;
 }
@@ -74,19 +78,25 @@ export async function openHouse(options: HouseOptions): Promise<House> {
   const { dataFolder, log, timers = nodeTimers, newId = randomId } = options;
   checkFiles(dataFolder);
   const lock = lockFolder(dataFolder);
-  let journal: SqliteJournal | null = null;
+  let journal: Journal | null = null;
   let devices: Devices | null = null;
   try {
-    journal = new SqliteJournal(join(dataFolder, JOURNAL_FILE));
+    journal = openJournal(options);
     devices = new Devices(join(dataFolder, DEVICES_FILE));
     return await startHouse({ ...options, timers, newId }, journal, devices, () => lock.release());
   } catch (error) {
     devices?.close();
     await journal?.close();
     lock.release();
-    log.debug({ error }, 'the house could not be opened');
+    log.debug({ err: error }, 'the house could not be opened');
     throw error;
   }
+}
+
+function openJournal({ dataFolder, startJournalThread }: HouseOptions): Journal {
+  const path = join(dataFolder, JOURNAL_FILE);
+  const journal = new SqliteJournal(path);
+  return startJournalThread === undefined ? journal : new ThreadedJournal(journal, path, startJournalThread);
 }
 
 /** Looks at what is there before anything is opened for writing: where one file is not ours, the others stay as they are too. */
@@ -102,7 +112,7 @@ function checkFiles(dataFolder: string): void {
 
 async function startHouse(
   options: HouseOptions & { timers: Timers; newId: () => string },
-  journal: SqliteJournal,
+  journal: Journal,
   devices: Devices,
   unlock: () => void,
 ): Promise<House> {
@@ -142,7 +152,7 @@ async function startHouse(
   const sounder = new Sounder(floor, clock, timers, newId, (order) => hub.sound(order));
   const tester = new SoundTester(floor, clock, timers, newId, () => hub.soundingDeviceId !== null);
   const caller = new Caller(floor, clock, timers, newId);
-  const planning = new Planning({ floor, clock, timers, newId, log, ...options.planning });
+  const planning = new Planning({ floor, clock, timers, newId, log, onNews: () => hub.planChanged(), ...options.planning });
   const snapshots = new SnapshotKeeper(floor, journal, snapshotPath, snapshotSequence, log);
   const watch = new ClockWatch(real, clock, floor, newId, log, () => {
     hub.clockChanged();

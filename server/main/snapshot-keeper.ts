@@ -45,7 +45,7 @@ export class SnapshotKeeper {
       await writeSnapshot(this.#path, { kitchenId, sequence: state.sequence, hash, state });
       this.#writtenSequence = state.sequence;
     } catch (error) {
-      this.#log.warn({ error }, 'the snapshot could not be written; the journal has everything');
+      this.#log.warn({ err: error }, 'the snapshot could not be written; the journal has everything');
     } finally {
       this.#isWriting = false;
     }

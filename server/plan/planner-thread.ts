@@ -4,7 +4,7 @@ import { unreachable } from '../../shared/result.ts';
 import type { Floor } from '../floor/floor.ts';
 import type { PlannerAnswer, PlannerJob } from './jobs/planner-job.ts';
 import type { FromPlanner, ToPlanner } from './planner-messages.ts';
-import type { StartThread, ThreadPort } from './start-thread.ts';
+import type { StartThread, ThreadEars, ThreadPort, Urgency } from './start-thread.ts';
 import { partsOf } from './state-parts.ts';
 
 /** Events told at once at most. */
@@ -30,6 +30,7 @@ export interface PlannerThreadOptions {
   readonly floor: Pick<Floor, 'state' | 'onCommitted'>;
   readonly log: Pick<Logger, 'error'>;
   readonly start: StartThread;
+  readonly urgency: Urgency;
   /** Runs something soon, when whatever else waits has had its turn. */
   readonly defer: (run: () => void) => void;
 }
@@ -95,7 +96,7 @@ export class PlannerThread {
 
   #ensureStarted(): void {
     if (this.#port !== null) return;
-    const port = this.#options.start({
+    const ears: ThreadEars = {
       hear: (message) => {
         if (this.#port === port) this.#hear(message);
       },
@@ -105,7 +106,8 @@ export class PlannerThread {
         this.#options.log.error({ message, stack }, 'the planner’s thread ended; it is started again with its next job');
         this.#forget(new PlannerBroken(error.message));
       },
-    });
+    };
+    const port = this.#options.start(ears, this.#options.urgency);
     this.#port = port;
     const { state } = this.#options.floor;
     this.#queue(function* parts() {

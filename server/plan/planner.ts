@@ -2,7 +2,7 @@ import type { Logger } from 'pino';
 import type { PlanProgress } from '../../shared/plan/plan-api.ts';
 import type { Floor } from '../floor/floor.ts';
 import type { Hint } from './jobs/moved-because.ts';
-import type { PlannerAnswer, PlannerJob, SearchBudget } from './jobs/planner-job.ts';
+import type { PlannerAnswer, PlannerJob, SearchBudget, TroubleCost } from './jobs/planner-job.ts';
 import { JobDropped, PlannerThread } from './planner-thread.ts';
 import type { StartThread } from './start-thread.ts';
 
@@ -52,14 +52,14 @@ export class Planner {
 
   constructor({ floor, log, startThread, defer, budgets }: PlannerOptions) {
     this.budgets = budgets;
-    this.#live = new PlannerThread({ floor, log, start: startThread, defer });
-    this.#search = new PlannerThread({ floor, log, start: startThread, defer });
+    this.#live = new PlannerThread({ floor, log, start: startThread, urgency: 'live', defer });
+    this.#search = new PlannerThread({ floor, log, start: startThread, urgency: 'patient', defer });
   }
 
-  /** The plan in force, made true again. Rejects with PlannerBroken, or JobDropped when the house ends. */
-  async replan(nowMs: number, seed: number, hint: Hint): Promise<PlannerAnswer> {
+  /** The plan in force, made true again; `known` is what it was known to cost. Rejects with PlannerBroken, or JobDropped when the house ends. */
+  async replan(nowMs: number, seed: number, hint: Hint, known: TroubleCost | null): Promise<PlannerAnswer> {
     const budget: SearchBudget = { schedules: this.budgets.replan, seed };
-    return this.#live.run({ kind: 'replan', nowMs, budget, hint });
+    return this.#live.run({ kind: 'replan', nowMs, budget, hint, known });
   }
 
   /** Begins what takes long, or queues it; `isBackground` where nobody waits for it. */

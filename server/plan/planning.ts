@@ -14,6 +14,8 @@ export interface PlanningOptions {
   readonly timers: Timers;
   readonly newId: () => string;
   readonly log: Pick<Logger, 'error'>;
+  /** What is found, offered or gone and stands in no event; pages that show plans ask anew. */
+  readonly onNews: () => void;
   /** How its threads are started, and how hard they try, where tests bring their own. */
   readonly startThread?: StartThread;
   readonly budgets?: PlannerBudgets;
@@ -26,12 +28,12 @@ export class Planning {
   readonly tries: Tries;
   readonly replanner: Replanner;
 
-  constructor({ floor, clock, timers, newId, log, startThread = startWorkerThread, budgets = USUAL_BUDGETS }: PlanningOptions) {
+  constructor({ floor, clock, timers, newId, log, onNews, startThread = startWorkerThread, budgets = USUAL_BUDGETS }: PlanningOptions) {
     // Its threads hear of what is recorded before anybody asks them about it.
     this.planner = new Planner({ floor, log, startThread, defer: (run) => setImmediate(run), budgets });
-    this.proposals = new Proposals({ planner: this.planner, floor, clock, newId });
+    this.proposals = new Proposals({ planner: this.planner, floor, clock, newId, onNews });
     this.tries = new Tries({ planner: this.planner, clock, newId });
-    this.replanner = new Replanner({ floor, planner: this.planner, clock, timers, newId, log });
+    this.replanner = new Replanner({ floor, planner: this.planner, clock, timers, newId, log, onNews });
   }
 
   async stop(): Promise<void> {

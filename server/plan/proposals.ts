@@ -17,6 +17,8 @@ export interface ProposalsOptions {
   readonly floor: Pick<Floor, 'onCommitted'>;
   readonly clock: { nowMs(): number };
   readonly newId: () => string;
+  /** One more is sought, one is found, or one is gone. */
+  readonly onNews: () => void;
 }
 
 /** The days that were asked for, while they are sought and after: the last few, so that they can be compared. */
@@ -48,6 +50,7 @@ export class Proposals {
       if (this.#kept.size <= MOST_PROPOSALS) break;
       this.forget(oldest);
     }
+    this.#options.onNews();
     return proposal;
   }
 
@@ -67,6 +70,7 @@ export class Proposals {
     const kept = this.#kept.get(id);
     this.#kept.delete(id);
     kept?.running.drop();
+    if (kept !== undefined) this.#options.onNews();
     return kept !== undefined;
   }
 
@@ -86,9 +90,11 @@ export class Proposals {
     const { progress: _over, status: _running, ...head } = kept.proposal;
     if ('faults' in outcome) {
       kept.proposal = { ...head, status: 'failed', faults: [...outcome.faults] };
+      this.#options.onNews();
       return;
     }
     kept.proposal = { ...head, ...outcome.day, status: 'done', doneMs: this.#options.clock.nowMs(), isOutdated: kept.isOutdated };
+    this.#options.onNews();
   }
 }
 

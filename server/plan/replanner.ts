@@ -36,6 +36,8 @@ export interface ReplannerOptions {
   readonly timers: Timers;
   readonly newId: () => string;
   readonly log: Pick<Logger, 'error'>;
+  /** There is something else to be told than before, which stands in no event. */
+  readonly onNews: () => void;
 }
 
 /**
@@ -49,6 +51,8 @@ export class Replanner {
   readonly #stopListening: () => void;
   /** What the disturbances were about that no re-plan has taken in yet; null where there are none. */
   #disturbed: Hint | null = null;
+  /** The plan in force as it was last looked at; null where nobody has yet. */
+  #known: Replanned | null = null;
   #isReplanning = false;
   #isStopped = false;
   #lookedMs = 0;
@@ -65,6 +69,8 @@ export class Replanner {
     this.#quiet = new AlarmClock(options.timers, () => void this.#improve());
     this.#stopListening = options.floor.onCommitted(({ events }) => {
       const disturbances = events.filter(({ event }) => isDisturbance(event));
+      // Nobody has looked yet what a new plan costs as it is followed.
+      if (disturbances.some(({ event }) => event.type === 'planAdopted')) this.#known = null;
       if (disturbances.length > 0) this.#disturb(hintOf(disturbances.map(({ event }) => event)));
     });
   }
@@ -80,6 +86,11 @@ export class Replanner {
 
   get offers(): readonly Offer[] {
     return this.#offer === null ? [] : [this.#offer.offer];
+  }
+
+  /** What the plan in force comes to and its cleanings, as it was last looked at; null where nobody has yet. */
+  get known(): Pick<Replanned, 'figures' | 'cleanings'> | null {
+    return this.#known;
   }
 
   /** Looks at the plan now, as after a start: time has gone by meanwhile. */
@@ -99,13 +110,16 @@ export class Replanner {
     if (kept === null || kept.offer.id !== offerId) return null;
     this.#offer = null;
     const { floor, newId } = this.#options;
-    return floor.submit({ commandId: newId(), ...keeper, tap: null, command: commandOf(kept.plan) });
+    const outcome = await floor.submit({ commandId: newId(), ...keeper, tap: null, command: commandOf(kept.plan) });
+    if (outcome.ok) this.#known = kept.plan;
+    return outcome;
   }
 
   /** Forgets an offer; false where there is no such one. */
   dismiss(offerId: string): boolean {
     if (this.#offer?.offer.id !== offerId) return false;
     this.#offer = null;
+    this.#options.onNews();
     return true;
   }
 
@@ -132,6 +146,7 @@ export class Replanner {
     let failed = false;
     while (this.#disturbed !== null && !this.#isStopped && !failed) failed = !(await this.#replan());
     this.#isReplanning = false;
+    this.#options.onNews();
     for (const resolve of this.#idle.splice(0)) resolve();
     if (this.#isStopped) return;
     this.#failures = failed ? this.#failures + 1 : 0;
@@ -148,7 +163,7 @@ export class Replanner {
       this.#disturbed = null;
       this.#lookedMs = this.#options.clock.nowMs();
       try {
-        answer = await this.#options.planner.replan(this.#lookedMs, SEED, hint);
+        answer = await this.#options.planner.replan(this.#lookedMs, SEED, hint, this.#known?.cost ?? null);
       } catch (error) {
         return this.#failed(error, hint);
       }
@@ -161,7 +176,10 @@ export class Replanner {
     const { floor, newId } = this.#options;
     const isSaidAlready = JSON.stringify(plan.warnings) === JSON.stringify(floor.state.plan?.warnings ?? []);
     this.#fault = null;
-    if (plan.starts.length === 0 && isSaidAlready) return true;
+    if (plan.starts.length === 0 && isSaidAlready) {
+      this.#known = plan;
+      return true;
+    }
     const outcome = await floor.submit({
       commandId: newId(),
       deviceId: HOUSE_DEVICE_ID,
@@ -169,7 +187,10 @@ export class Replanner {
       tap: null,
       command: commandOf(plan),
     });
-    if (outcome.ok || outcome.refusal.code === 'nothingChanges') return true;
+    if (outcome.ok || outcome.refusal.code === 'nothingChanges') {
+      this.#known = plan;
+      return true;
+    }
     this.#fault = { code: outcome.refusal.code, message: `the plan could not be moved: ${outcome.refusal.code}` };
     if (outcome.refusal.code !== 'notKept') this.#options.log.error({ refusal: outcome.refusal }, 'the floor refused a re-plan');
     this.#disturbed ??= 'search';
@@ -230,6 +251,7 @@ export class Replanner {
       moved: plan.moved.slice(0, MOST_MOVED),
     };
     this.#offer = { offer, plan };
+    this.#options.onNews();
   }
 
   async #improved(running: Running): Promise<Extract<PlannerAnswer, { kind: 'improved' }> | null> {

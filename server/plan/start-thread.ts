@@ -14,15 +14,18 @@ export interface ThreadEars {
   died(error: Error): void;
 }
 
-export type StartThread = (ears: ThreadEars) => ThreadPort;
+/** Whether somebody waits for what a thread works at, as people do for a re-plan, or it is to hold up nobody. */
+export type Urgency = 'live' | 'patient';
+
+export type StartThread = (ears: ThreadEars, urgency: Urgency) => ThreadPort;
 
 /** The file beside this one, as it is built: Node runs no TypeScript. */
 const WORKER = new URL('planner-worker.js', import.meta.url);
 
 /** A worker thread of Node's. */
-export const startWorkerThread: StartThread = (ears) => {
+export const startWorkerThread: StartThread = (ears, urgency) => {
   // Nothing of how this process was started is for it: a program given on the command line would be run again.
-  const worker = new Worker(WORKER, { execArgv: [] });
+  const worker = new Worker(WORKER, { execArgv: [], workerData: urgency });
   let isOver = false;
   const over = (error: Error): void => {
     if (isOver) return;

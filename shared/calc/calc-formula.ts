@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { refused, type Result } from '../result.ts';
 import type { CalcFault, CalcItem } from '../trade/calc-part.ts';
 import { totalsOf, type CalcScale } from '../trade/formula-totals.ts';
+import { chosen, isRecord } from './chosen.ts';
 import { readBody } from './read-body.ts';
 
 /** Parts, and lines of a part, at most. */
@@ -44,18 +45,4 @@ export function calcFormula(body: unknown): Result<object, CalcFault> {
 function scaleCount(body: unknown): number {
   const scale: unknown = isRecord(body) ? body['scale'] : undefined;
   return isRecord(scale) ? SCALES.filter((key) => Object.hasOwn(scale, key)).length : 0;
-}
-
-/** A union by what a value has in it: the faults are those of the one form that it means to be. */
-function chosen<Value>(choose: (value: object) => z.ZodType<Value>): z.ZodType<Value> {
-  return z.unknown().transform((value, context): Value => {
-    const parsed = choose(isRecord(value) ? value : {}).safeParse(value);
-    if (parsed.success) return parsed.data;
-    for (const issue of parsed.error.issues) context.issues.push({ ...issue, input: value } as z.core.$ZodRawIssue);
-    return z.NEVER;
-  });
-}
-
-function isRecord(value: unknown): value is Record<string, unknown> {
-  return typeof value === 'object' && value !== null && !Array.isArray(value);
 }

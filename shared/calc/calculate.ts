@@ -1,13 +1,19 @@
 import { refused, type Result } from '../result.ts';
 import type { CalcFault } from '../trade/calc-part.ts';
+import { calcCooling } from './calc-cooling.ts';
+import { calcCore } from './calc-core.ts';
 import { calcFormula } from './calc-formula.ts';
 import { calcHeat } from './calc-heat.ts';
+import { calcRest } from './calc-rest.ts';
 import { calcWater } from './calc-water.ts';
 
 const SUMS: ReadonlyMap<string, (body: unknown) => Result<object, CalcFault>> = new Map([
   ['formula', calcFormula],
   ['water', calcWater],
   ['heat', calcHeat],
+  ['rest', calcRest],
+  ['core', calcCore],
+  ['cooling', calcCooling],
 ]);
 
 /**

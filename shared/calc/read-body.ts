@@ -29,6 +29,7 @@ function said(issue: z.core.$ZodIssue, value: unknown): { readonly code: CalcFau
       if (value === undefined) return wrongType('string', value);
       return { code: 'wordUnknown', message: `one of: ${issue.values.map(String).join(', ')}` };
     case 'too_small':
+      if (issue.minimum === 0 && issue.inclusive === false) return moreThanNothing(value);
       if (issue.minimum === 0) return { code: 'negative', message: 'not negative' };
       return { code: 'outOfRange', message: `at least ${issue.minimum}` };
     case 'too_big':
@@ -36,6 +37,10 @@ function said(issue: z.core.$ZodIssue, value: unknown): { readonly code: CalcFau
     default:
       return { code: 'wrongType', message: issue.message };
   }
+}
+
+function moreThanNothing(value: unknown): { readonly code: CalcFaultCode; readonly message: string } {
+  return { code: value === 0 ? 'outOfRange' : 'negative', message: 'more than 0' };
 }
 
 function wrongType(expected: string, value: unknown): { readonly code: CalcFaultCode; readonly message: string } {

@@ -52,6 +52,12 @@ export const restPlaceSchema = z.strictObject({
   humidityPct: z.number().min(0).max(100).optional(),
   /** How many tubs or racks it takes; no number where nobody counts. */
   room: z.number().int().min(1).max(1000).optional(),
+  /** What a retarder does once its programme is begun: its temperatures one after another, of which the last stays. */
+  programme: z
+    .array(z.strictObject({ minutes: minutesSchema, temperatureC: celsiusSchema }))
+    .min(1)
+    .max(12)
+    .optional(),
 });
 
 /** Tins, bannetons, boards: counted, held by a load and given back after a turn-round. */

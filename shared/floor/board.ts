@@ -1,3 +1,4 @@
+import { courseC } from '../trade/dough-course.ts';
 import type { Verb } from '../documents/method.ts';
 import { dueOf, isHeld, isStronger, roleAt, type Due, type Phase, type Role } from './due.ts';
 import { prepTimes } from './prep-due.ts';
@@ -50,11 +51,25 @@ export interface Row {
     readonly ripeFromMs: number | null;
     readonly ripeToMs: number | null;
   } | null;
+  /** How a rest follows the warmth of its dough; null where its minutes count as they are. */
+  readonly ripening: RowRipening | null;
   /** For a side prep: which dough it joins, when, and when it may be begun. */
   readonly joins: { readonly tag: string; readonly joinsMs: number | null; readonly notBeforeMs: number | null } | null;
   /** What the step takes of ferments and preps. */
   readonly takes: readonly Take[];
   readonly placeId: string | null;
+}
+
+/** What a row says of how its rest ripens. */
+export interface RowRipening {
+  /** How warm the dough is now, as far as anybody knows, in °C. */
+  readonly doughC: number;
+  /** When somebody last read it; null where that is reckoned alone. */
+  readonly readMs: number | null;
+  /** By how much it is ripe later (+) or earlier than by its minutes alone. */
+  readonly byMin: number;
+  /** When it may be ripe, where sane models differ. */
+  readonly between: { readonly fromMs: number; readonly toMs: number } | null;
 }
 
 /** The row of one workpiece at an instant, or null once it is finished. */
@@ -117,6 +132,7 @@ function toRow(state: FloorState, due: Due, nowMs: number): Row {
     helperIds: life?.helperIds ?? [],
     leaveOut: action.leaveOut ?? null,
     stock: stockOf(due),
+    ripening: ripeningAt(due, nowMs),
     joins: joinsOf(state, workpiece),
     takes: takesOf(state, workpiece, action),
     placeId: workpiece.placeId,
@@ -139,6 +155,17 @@ function capped(pieces: number | null, most: number): number | null {
   return pieces === null ? null : Math.min(pieces, most);
 }
 
+function ripeningAt({ ripening }: Due, nowMs: number): RowRipening | null {
+  if (ripening === null) return null;
+  const { warmth, byMin, between } = ripening;
+  return {
+    doughC: courseC(warmth.course, (nowMs - warmth.originMs) / 60_000),
+    readMs: warmth.readings.at(-1)?.atMs ?? null,
+    byMin,
+    between,
+  };
+}
+
 function stockOf(due: Due): Row['stock'] {
   const { workpiece, step, startedMs } = due;
   if (workpiece.stock === null) return null;
@@ -148,7 +175,7 @@ function stockOf(due: Due): Row['stock'] {
     grams: workpiece.grams,
     seedG: workpiece.stock.seedG,
     ripeFromMs: isRipening ? due.earliestMs : null,
-    ripeToMs: isRipening ? startedMs + (pins.latestMin ?? pins.targetMin) * pins.factor * 60_000 : null,
+    ripeToMs: isRipening ? (due.ripening?.latestMs ?? startedMs + (pins.latestMin ?? pins.targetMin) * pins.factor * 60_000) : null,
   };
 }
 

@@ -175,6 +175,16 @@ export const readTemperature = z.strictObject({
   celsius: celsiusSchema,
   despite: z.array(despiteSchema).max(despiteSchema.options.length).optional(),
 });
+/** The air of a rest place as somebody read it: a draughty bench, a shelf that is warmer than it should be. */
+export const readPlace = z.strictObject({ type: z.literal('readPlace'), placeId: keySchema, celsius: celsiusSchema });
+/** Its door stands open for so long. */
+export const openPlace = z.strictObject({
+  type: z.literal('openPlace'),
+  placeId: keySchema,
+  minutes: z.number().int().min(1).max(240),
+});
+/** The retarder's programme begins now. */
+export const beginProgramme = z.strictObject({ type: z.literal('beginProgramme'), placeId: keySchema });
 export const setDeck = z.strictObject({ type: z.literal('setDeck'), deckId: keySchema, temperatureC: celsiusSchema });
 /** A mixer is being cleaned, a deck is out of order: nobody can have it, for so long or until it is freed. */
 export const blockResource = z.strictObject({
@@ -365,6 +375,9 @@ export const clientCommandSchema = z.discriminatedUnion('type', [
   addIngredient,
   nameLoss,
   setDeck,
+  readPlace,
+  openPlace,
+  beginProgramme,
   blockResource,
   freeResource,
   closeDay,

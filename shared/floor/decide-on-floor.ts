@@ -18,6 +18,7 @@ import { decidePlanFeed } from './decide/feed.ts';
 import { decideJoin } from './decide/join.ts';
 import { decideMakeLoads } from './decide/loads.ts';
 import { decideMove } from './decide/move.ts';
+import { decideBeginProgramme, decideOpenPlace, decideReadPlace } from './decide/place-air.ts';
 import { decideHandOver, decideHelpStep, decideReportProgress } from './decide/progress.ts';
 import { decidePutBack } from './decide/put-back.ts';
 import { decideAnswerSoundTest, decideAskSoundTest } from './decide/sound-test.ts';
@@ -101,6 +102,12 @@ export function decideOnFloor(state: FloorState, command: OnFloorCommand, contex
       return decideNameLoss(state, command, context);
     case 'setDeck':
       return decideSetDeck(state, command, context);
+    case 'readPlace':
+      return decideReadPlace(state, command, context);
+    case 'openPlace':
+      return decideOpenPlace(state, command, context);
+    case 'beginProgramme':
+      return decideBeginProgramme(state, command, context);
     case 'blockResource':
       return decideBlockResource(state, command, context);
     case 'freeResource':

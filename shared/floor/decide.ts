@@ -17,6 +17,10 @@ import { decideLiftPin, decideSetPin } from './decide/pins.ts';
 import { decidePlanBatches } from './decide/plan-batches.ts';
 import { decideReadTemperature } from './decide/read-temperature.ts';
 import { doughReadingOf } from './dough-reading.ts';
+import { taughtByReading } from './drift-taught.ts';
+import type { FloorEvent } from './events.ts';
+import { taughtByClosing } from './ripeness-taught.ts';
+import { accepted } from '../result.ts';
 import type { FloorState } from './state.ts';
 
 /**
@@ -24,6 +28,25 @@ import type { FloorState } from './state.ts';
  * it, and pages with the part of it that they need. Instants are house time; `context.tapMs` is at most `nowMs`.
  */
 export function decide(state: FloorState, command: FloorCommand, context: CommandContext): Decision {
+  const decision = decideAlone(state, command, context);
+  return decision.ok ? accepted(decision.value.flatMap((event) => [event, ...taughtBy(state, event)])) : decision;
+}
+
+/** What a fact teaches beside what it says; pages leave that to the server. */
+function taughtBy(state: FloorState, event: FloorEvent): readonly FloorEvent[] {
+  switch (event.type) {
+    case 'stepDone':
+      return taughtByClosing(state, event);
+    case 'temperatureRead': {
+      const workpiece = state.workpieces[event.workpieceId];
+      return workpiece === undefined || event.where !== 'dough' ? [] : taughtByReading(state, workpiece, event.celsius, event.atMs);
+    }
+    default:
+      return [];
+  }
+}
+
+function decideAlone(state: FloorState, command: FloorCommand, context: CommandContext): Decision {
   switch (command.type) {
     case 'adoptKitchen':
       return decideAdoptKitchen(state, command, context);

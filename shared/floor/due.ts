@@ -1,9 +1,11 @@
 import { endsByNext, targetMin, type Step } from '../documents/method.ts';
 import { assert } from '../result.ts';
 import type { CallLevel } from './events.ts';
+import { feedsAsPlanned } from './planned-feeds.ts';
 import { plannedStepOf } from './planned-step.ts';
 import { prepDueMs } from './prep-due.ts';
-import type { FloorState, StepLife, Stock, Workpiece } from './state.ts';
+import { ripeningOf, type Ripening } from './ripening.ts';
+import type { FloorState, StepLife, Workpiece } from './state.ts';
 import { positionOf, wayOf } from './way.ts';
 
 const MINUTE_MS = 60_000;
@@ -32,6 +34,8 @@ export interface Due {
   readonly lateMs: number;
   /** From here on it is being lost; null where waiting does not spoil it. */
   readonly lostMs: number | null;
+  /** How it ripens by how warm it is; null where its minutes count as they are. */
+  readonly ripening: Ripening | null;
   /** Due the moment the step before was tapped done: whoever tapped stands there, no sound is needed until it is late. */
   readonly isAtOnce: boolean;
 }
@@ -46,16 +50,15 @@ export function dueOf(state: FloorState, workpiece: Workpiece): Due | null {
   const life = workpiece.steps[step.id];
   if (life === undefined) return dueWaiting(state, workpiece, step, index === 0);
   const [feed] = way;
-  if (workpiece.stock !== null && index === way.length - 1 && feed !== undefined)
-    return dueFeeding(workpiece, workpiece.stock, step, feed, life);
-  if (endsByNext(step)) return asPlanned(state, dueUnderWay(workpiece, 'resting', step, way[index + 1] ?? step, life), life);
-  return dueUnderWay(workpiece, step.kind === 'judged' ? 'judging' : 'working', step, step, life);
+  if (workpiece.stock !== null && index === way.length - 1 && feed !== undefined) return dueFeeding(state, workpiece, step, feed, life);
+  if (endsByNext(step)) return asPlanned(state, dueUnderWay(state, workpiece, 'resting', step, way[index + 1] ?? step, life), life);
+  return dueUnderWay(state, workpiece, step.kind === 'judged' ? 'judging' : 'working', step, step, life);
 }
 
 /** A pot ripens until it is fed again: when that is planned, or when it has had its time. */
-function dueFeeding(workpiece: Workpiece, stock: Stock, ripen: Step, feed: Step, life: StepLife): Due {
-  const under = dueUnderWay(workpiece, 'resting', ripen, feed, life);
-  const [planned] = stock.plannedFeeds;
+function dueFeeding(state: FloorState, workpiece: Workpiece, ripen: Step, feed: Step, life: StepLife): Due {
+  const under = dueUnderWay(state, workpiece, 'resting', ripen, feed, life);
+  const [planned] = feedsAsPlanned(state, workpiece);
   const dueMs = (planned?.feedMs ?? under.lostMs ?? under.dueMs) + life.moreMin * MINUTE_MS;
   const { late, lost } = feed.toleranceMin;
   return {
@@ -80,6 +83,7 @@ function dueWaiting(state: FloorState, workpiece: Workpiece, step: Step, isFirst
     dueMs,
     lateMs: dueMs + late * MINUTE_MS,
     lostMs: lost === undefined ? null : dueMs + lost * MINUTE_MS,
+    ripening: null,
     isAtOnce: !isPlanned && dueMs === lastEndMs(workpiece),
   };
 }
@@ -105,10 +109,7 @@ function asPlanned(state: FloorState, due: Due, life: StepLife): Due {
   const planned = plannedStepOf(state, due.workpiece, due.action.id);
   if (planned === null) return due;
   const wantedMs = life.moreMin > 0 ? Math.max(planned.plannedStartMs, due.dueMs) : planned.plannedStartMs;
-  const latestMs =
-    life.pins?.latestMin === undefined || due.startedMs === null
-      ? null
-      : due.startedMs + life.pins.latestMin * life.pins.factor * MINUTE_MS;
+  const latestMs = latestOf(due, life);
   const bearsMs = latestMs === null ? wantedMs : Math.min(wantedMs, Math.max(latestMs, due.dueMs));
   const dueMs = Math.max(due.earliestMs, bearsMs);
   const { late, lost } = due.action.toleranceMin;
@@ -135,26 +136,38 @@ function lagMs(workpiece: Workpiece, step: Step): number {
   return wantedMs - workpiece.readyMs;
 }
 
-function dueUnderWay(workpiece: Workpiece, phase: Phase, step: Step, action: Step, life: StepLife): Due {
+function dueUnderWay(state: FloorState, workpiece: Workpiece, phase: Phase, step: Step, action: Step, life: StepLife): Due {
   const { startedMs, pins } = life;
   assert(startedMs !== null && pins !== null, `${workpiece.tag} ${step.id} is under way without a start`);
-  const dueMs = startedMs + (pins.targetMin * pins.factor + life.moreMin) * MINUTE_MS;
-  // A little more, asked for knowingly, moves the latest along once it reaches beyond it.
-  const latestMs = pins.latestMin === undefined ? null : Math.max(startedMs + pins.latestMin * pins.factor * MINUTE_MS, dueMs);
-  const toleratedMs = action.toleranceMin.lost === undefined ? null : dueMs + action.toleranceMin.lost * MINUTE_MS;
-  const lostMs = latestMs === null ? toleratedMs : toleratedMs === null ? latestMs : Math.min(latestMs, toleratedMs);
-  return {
+  const ripening = phase === 'resting' ? ripeningOf(state, workpiece, step, life) : null;
+  const ripeMs = ripening?.ripeMs ?? startedMs + pins.targetMin * pins.factor * MINUTE_MS;
+  const dueMs = ripeMs + life.moreMin * MINUTE_MS;
+  const under: Due = {
     workpiece,
     phase,
     step,
     action,
     startedMs,
-    earliestMs: startedMs + (pins.earliestMin ?? pins.targetMin) * pins.factor * MINUTE_MS,
+    earliestMs: ripening?.earliestMs ?? startedMs + (pins.earliestMin ?? pins.targetMin) * pins.factor * MINUTE_MS,
     dueMs,
     lateMs: dueMs + action.toleranceMin.late * MINUTE_MS,
-    lostMs,
+    lostMs: null,
+    ripening,
     isAtOnce: false,
   };
+  const bearsMs = latestOf(under, life);
+  // A little more, asked for knowingly, moves the latest along once it reaches beyond it.
+  const latestMs = bearsMs === null ? null : Math.max(bearsMs, dueMs);
+  const toleratedMs = action.toleranceMin.lost === undefined ? null : dueMs + action.toleranceMin.lost * MINUTE_MS;
+  const lostMs = latestMs === null ? toleratedMs : toleratedMs === null ? latestMs : Math.min(latestMs, toleratedMs);
+  return { ...under, lostMs };
+}
+
+/** How long a rest bears to wait, by how it ripens, or by its minutes; null where its method names no latest. */
+function latestOf({ ripening, startedMs }: Due, { pins }: StepLife): number | null {
+  if (ripening !== null) return ripening.latestMs;
+  if (pins?.latestMin === undefined || startedMs === null) return null;
+  return startedMs + pins.latestMin * pins.factor * MINUTE_MS;
 }
 
 /** The wanted length of a step in minutes, as it will be pinned when it begins. */

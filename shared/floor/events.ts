@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { allergenSchema } from '../documents/allergen.ts';
 import { formulaSchema, ingredientSchema, productSchema, putBackKindSchema } from '../documents/formula.ts';
 import { houseSchema } from '../documents/house.ts';
-import { kitchenSchema } from '../documents/kitchen.ts';
+import { kitchenSchema, vesselSchema } from '../documents/kitchen.ts';
 import { MOST_ORDERS, orderSchema, pinSchema, standingOrderSchema } from '../documents/order.ts';
 import {
   celsiusSchema,
@@ -436,6 +436,52 @@ export const deckSet = z.strictObject({
   temperatureC: celsiusSchema,
   atMs: instantMsSchema,
 });
+/** The air of a rest place, as somebody read it. */
+export const placeRead = z.strictObject({
+  type: z.literal('placeRead'),
+  placeId: keySchema,
+  celsius: celsiusSchema,
+  atMs: instantMsSchema,
+});
+/** Its door stands open for so long: what is in it stands in the air of the room. */
+export const placeOpened = z.strictObject({
+  type: z.literal('placeOpened'),
+  placeId: keySchema,
+  minutes: z.number().int().min(1).max(240),
+  atMs: instantMsSchema,
+});
+/** A retarder goes through its temperatures from now on, as the kitchen's document had them then. */
+export const programmeBegun = z.strictObject({
+  type: z.literal('programmeBegun'),
+  placeId: keySchema,
+  phases: z
+    .array(z.strictObject({ minutes: minutesSchema, temperatureC: celsiusSchema }))
+    .min(1)
+    .max(12),
+  atMs: instantMsSchema,
+});
+/** Two readings of a dough that stood in one place, so long apart: they tell how fast such a dough takes on the temperature of the air. */
+export const driftLearned = z.strictObject({
+  type: z.literal('driftLearned'),
+  workpieceId: idSchema,
+  /** What it stands in; null where it stands in nothing that is counted. */
+  vesselKind: vesselSchema.shape.kind.nullable(),
+  grams: gramsSchema,
+  minutes: z.number().positive().max(10_000),
+  beforeC: celsiusSchema,
+  afterC: celsiusSchema,
+  ambientC: celsiusSchema,
+  atMs: instantMsSchema,
+});
+/** The baker closed a rest: by so much of its nominal minutes, at the reference temperature, it was ripe. */
+export const ripenessLearned = z.strictObject({
+  type: z.literal('ripenessLearned'),
+  workpieceId: idSchema,
+  formulaId: keySchema,
+  stepId: keySchema,
+  factor: z.number().positive().max(20),
+  atMs: instantMsSchema,
+});
 export const resourceBlocked = z.strictObject({
   type: z.literal('resourceBlocked'),
   resource: resourceSchema,
@@ -582,6 +628,11 @@ export const floorEventSchema = z.discriminatedUnion('type', [
   scrapPutBack,
   fermentFed,
   deckSet,
+  placeRead,
+  placeOpened,
+  programmeBegun,
+  driftLearned,
+  ripenessLearned,
   resourceBlocked,
   resourceFreed,
   vesselsTaken,

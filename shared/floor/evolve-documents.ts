@@ -106,6 +106,7 @@ function plannedWorkpiece(state: FloorState, event: EventOf<'workpiecePlanned'>)
     cuts: event.cuts,
     steps: {},
     placeId: null,
+    stays: [],
     mixerId: null,
     bowlId: null,
     vessels: [],

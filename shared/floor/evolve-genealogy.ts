@@ -113,6 +113,7 @@ function branched(
     bowlId: null,
     slotIds: [],
     placeId: null,
+    stays: leftFloor(parent, event.atMs),
     mixerId: null,
     call: null,
     heldUntilMs: null,
@@ -143,6 +144,7 @@ function joined(state: FloorState, event: EventOf<'workpiecesJoined'>, commandId
       ending: 'divided',
       call: null,
       placeId: null,
+      stays: leftFloor(workpiece, event.atMs),
       mixerId: null,
       bowlId: null,
       vessels: [],
@@ -175,6 +177,11 @@ function joined(state: FloorState, event: EventOf<'workpiecesJoined'>, commandId
     lastDoneCommandId: null,
   };
   return { ...state, workpieces, edges };
+}
+
+/** Where it stood until it went on as something else. */
+function leftFloor({ stays }: Workpiece, atMs: number): Workpiece['stays'] {
+  return (stays.at(-1)?.placeId ?? null) === null ? stays : [...stays, { placeId: null, sinceMs: atMs }];
 }
 
 function cutsTogether(parents: readonly Workpiece[]): readonly PlannedCut[] {

@@ -60,6 +60,9 @@ const TYPES: ReadonlySet<string> = new Set<WorkEvent['type']>([
   'tagCorrected',
 ]);
 
+/** Stays kept in the live state for one workpiece; the journal has them all. */
+const STAYS_KEPT = 24;
+
 /** Readings kept in the live state for one workpiece; the journal has them all. */
 const READINGS_KEPT = 20;
 
@@ -109,13 +112,19 @@ function workOn(state: FloorState, workpiece: Workpiece, event: WorkEvent, recor
     case 'workpieceReleased':
       return { ...workpiece, heldUntilMs: null };
     case 'workpieceMoved':
-      return { ...workpiece, placeId: event.placeId };
+      return { ...workpiece, ...standing(workpiece, event.placeId, event.atMs) };
     case 'workpieceFinished':
-      return { ...workpiece, finishedMs: event.atMs, ending: 'finished', ...offTheFloor() };
+      return { ...workpiece, finishedMs: event.atMs, ending: 'finished', ...offTheFloor(workpiece, event.atMs) };
     case 'workpieceDiscarded':
-      return { ...workpiece, finishedMs: event.atMs, ending: 'discarded', lastDoneCommandId: recorded.commandId, ...offTheFloor() };
+      return {
+        ...workpiece,
+        finishedMs: event.atMs,
+        ending: 'discarded',
+        lastDoneCommandId: recorded.commandId,
+        ...offTheFloor(workpiece, event.atMs),
+      };
     case 'ovenLoaded':
-      return { ...workpiece, slotIds: event.slotIds, placeId: null };
+      return { ...workpiece, slotIds: event.slotIds, ...standing(workpiece, null, event.atMs) };
     case 'ovenUnloaded':
       return { ...workpiece, slotIds: workpiece.slotIds.filter((slotId) => !event.slotIds.includes(slotId)) };
     case 'temperatureRead': {
@@ -168,8 +177,18 @@ function workOn(state: FloorState, workpiece: Workpiece, event: WorkEvent, recor
   }
 }
 
-function offTheFloor(): Pick<Workpiece, 'placeId' | 'mixerId' | 'bowlId' | 'slotIds' | 'call' | 'heldUntilMs'> {
-  return { placeId: null, mixerId: null, bowlId: null, slotIds: [], call: null, heldUntilMs: null };
+function offTheFloor(
+  workpiece: Workpiece,
+  atMs: number,
+): Pick<Workpiece, 'placeId' | 'stays' | 'mixerId' | 'bowlId' | 'slotIds' | 'call' | 'heldUntilMs'> {
+  return { ...standing(workpiece, null, atMs), mixerId: null, bowlId: null, slotIds: [], call: null, heldUntilMs: null };
+}
+
+/** It stands somewhere from an instant on; where it stands there already, nothing changes. */
+function standing(workpiece: Workpiece, placeId: string | null, atMs: number): Pick<Workpiece, 'placeId' | 'stays'> {
+  const { stays } = workpiece;
+  if ((stays.at(-1)?.placeId ?? null) === placeId) return { placeId, stays };
+  return { placeId, stays: [...stays, { placeId, sinceMs: atMs }].slice(-STAYS_KEPT) };
 }
 
 function withLife(workpiece: Workpiece, stepId: string, change: (life: StepLife) => StepLife): Workpiece {
@@ -198,7 +217,7 @@ function started(workpiece: Workpiece, event: EventOf<'stepStarted'>, deviceId: 
   return {
     ...workpiece,
     steps: { ...workpiece.steps, [event.stepId]: life },
-    placeId: taken('restPlace') ?? workpiece.placeId,
+    ...standing(workpiece, taken('restPlace') ?? workpiece.placeId, event.atMs),
     mixerId: taken('mixer') ?? (isFreed('mixer') ? null : workpiece.mixerId),
     bowlId: taken('bowl') ?? workpiece.bowlId,
     call: null,

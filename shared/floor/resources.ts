@@ -23,6 +23,29 @@ export function resourceName(kitchen: Kitchen, resource: Resource): string | nul
   return thingsOf(kitchen, resource.kind).find((thing) => thing.id === resource.id)?.name ?? null;
 }
 
+/** A place to work at, with how many doughs it takes at once; null where nobody counts. */
+export interface Bench {
+  readonly id: string;
+  readonly name: string;
+  readonly room: number | null;
+}
+
+/**
+ * The benches of a kitchen as plans name them: where a bench is cleaned between doughs each place on it is one of its own,
+ * `bench` and `bench-2`, called by the bench and its number. Empty where the kitchen has no such rest place.
+ */
+export function benchesOf({ bench, restPlaces }: Kitchen): readonly Bench[] {
+  const place = restPlaces.find(({ kind }) => kind === 'bench');
+  if (place === undefined) return [];
+  const { id, name } = place;
+  if (bench?.changeOverMin === undefined || bench.room === 1) return [{ id, name, room: bench?.room ?? null }];
+  return Array.from({ length: bench.room }, (_, part) => ({
+    id: part === 0 ? id : `${id}-${part + 1}`,
+    name: `${name} ${part + 1}`,
+    room: 1,
+  }));
+}
+
 function thingsOf(kitchen: Kitchen, kind: Exclude<Resource['kind'], 'slot'>): readonly { readonly id: string; readonly name: string }[] {
   switch (kind) {
     case 'mixer':
@@ -30,8 +53,9 @@ function thingsOf(kitchen: Kitchen, kind: Exclude<Resource['kind'], 'slot'>): re
     case 'bowl':
       return kitchen.bowls;
     case 'restPlace':
-    case 'bench':
       return kitchen.restPlaces;
+    case 'bench':
+      return [...benchesOf(kitchen), ...kitchen.restPlaces];
     case 'vessel':
       return kitchen.vessels;
     case 'deck':

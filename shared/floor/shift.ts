@@ -1,4 +1,4 @@
-import type { Call, FloorState, Plan, SoundTest, StepLife, UndoEntry, Workpiece } from './state.ts';
+import type { Call, FloorState, PlaceAir, Plan, SoundTest, StepLife, UndoEntry, Workpiece } from './state.ts';
 
 /**
  * Moves every instant of open work by so much: after the server's clock was set, everything has just as long left as
@@ -19,6 +19,7 @@ export function shiftOpenInstants(state: FloorState, byMs: number): FloorState {
     undo,
     blocked,
     vesselReturns,
+    placeAir: mapValues(state.placeAir, (air) => shiftAir(air, byMs)),
     plan: state.plan === null ? null : shiftPlan(state.plan, byMs),
     lastSoundedMs: mapValues(state.lastSoundedMs, (atMs) => atMs + byMs),
     soundTest: state.soundTest === null ? null : shiftSoundTest(state.soundTest, byMs),
@@ -42,6 +43,14 @@ function shiftPlan(plan: Plan, byMs: number): Plan {
     ),
     moved: plan.moved.map((move) => ({ ...move, fromMs: move.fromMs + byMs, toMs: move.toMs + byMs })),
     warnings: plan.warnings.map((warning) => ('atMs' in warning ? { ...warning, atMs: warning.atMs + byMs } : warning)),
+  };
+}
+
+function shiftAir({ readings, openings, programme }: PlaceAir, byMs: number): PlaceAir {
+  return {
+    readings: readings.map((reading) => ({ ...reading, atMs: reading.atMs + byMs })),
+    openings: openings.map(({ fromMs, toMs }) => ({ fromMs: fromMs + byMs, toMs: toMs + byMs })),
+    programme: programme === null ? null : { ...programme, begunMs: programme.begunMs + byMs },
   };
 }
 
@@ -70,6 +79,7 @@ function shiftWorkpiece(workpiece: Workpiece, byMs: number): Workpiece {
       endedMs: shifted(life.endedMs, byMs),
     })),
     readings: workpiece.readings.map((reading) => ({ ...reading, atMs: reading.atMs + byMs })),
+    stays: workpiece.stays.map((stay) => ({ ...stay, sinceMs: stay.sinceMs + byMs })),
     weighed: mapValues(workpiece.weighed, (weighed) => ({ ...weighed, atMs: weighed.atMs + byMs })),
     water: workpiece.water === null ? null : { ...workpiece.water, atMs: workpiece.water.atMs + byMs },
     stock:

@@ -19,7 +19,7 @@ import type {
 import type { LotsBefore } from './lots-used.ts';
 
 /** Version of this shape: a snapshot of another version is thrown away and folded anew. */
-export const STATE_VERSION = 5;
+export const STATE_VERSION = 6;
 
 /** Days that are remembered as open, the newest ones: a day is planned once. */
 export const OPEN_DATES_KEPT = 60;
@@ -73,6 +73,43 @@ export interface TemperatureReading {
   readonly where: ReadWhere;
   readonly celsius: number;
   readonly atMs: number;
+}
+
+/** Where a workpiece came to stand, and when; null where it stands in no rest place: on the mixer, in the oven. */
+export interface Stay {
+  readonly placeId: string | null;
+  readonly sinceMs: number;
+}
+
+/** What is known of the air of a rest place, beside what the kitchen's document says. */
+export interface PlaceAir {
+  readonly readings: readonly { readonly celsius: number; readonly atMs: number }[];
+  readonly openings: readonly { readonly fromMs: number; readonly toMs: number }[];
+  readonly programme: {
+    readonly phases: EventOf<'programmeBegun'>['phases'];
+    readonly begunMs: number;
+  } | null;
+}
+
+/** What one pair of readings said of how fast dough takes on the air's temperature. */
+export interface DriftSample {
+  readonly workpieceId: string;
+  readonly grams: number;
+  readonly minutes: number;
+  readonly beforeC: number;
+  readonly afterC: number;
+  readonly ambientC: number;
+  readonly atMs: number;
+  readonly commandId: string;
+}
+
+/** By how much of its nominal minutes a rest was ripe, as a baker closed it. */
+export interface RipenessSample {
+  readonly workpieceId: string;
+  readonly stepId: string;
+  readonly factor: number;
+  readonly atMs: number;
+  readonly commandId: string;
 }
 
 /** Something about a workpiece that was said otherwise before. */
@@ -140,6 +177,8 @@ export interface Workpiece {
   /** The steps begun so far, by their id. */
   readonly steps: Readonly<Record<string, StepLife>>;
   readonly placeId: string | null;
+  /** Where it has stood, the oldest first; a cut's begin with its batch's. */
+  readonly stays: readonly Stay[];
   readonly mixerId: string | null;
   readonly bowlId: string | null;
   readonly vessels: readonly VesselsHeld[];
@@ -270,6 +309,12 @@ export interface FloorState {
   readonly lotsUsed: Readonly<Record<string, readonly string[]>>;
   /** By mixer: what doughs have said of its warming, the oldest first. */
   readonly rises: Readonly<Record<string, readonly RiseSample[]>>;
+  /** By rest place. */
+  readonly placeAir: Readonly<Record<string, PlaceAir>>;
+  /** By kind of vessel (`none` where it stands in nothing that is counted), the oldest first. */
+  readonly drifts: Readonly<Record<string, readonly DriftSample[]>>;
+  /** By formula, the oldest first. */
+  readonly ripeness: Readonly<Record<string, readonly RipenessSample[]>>;
   readonly serviceDate: string | null;
   readonly openDates: readonly string[];
   /** Days that are over, the newest ones: a day is planned once, and not again after its end. */
@@ -314,6 +359,9 @@ export const EMPTY_STATE: FloorState = {
   archivedFormulas: [],
   lotsUsed: {},
   rises: {},
+  placeAir: {},
+  drifts: {},
+  ripeness: {},
   serviceDate: null,
   openDates: [],
   closedDates: [],

@@ -3,7 +3,7 @@ import type { EventOf, FloorEvent, RecordedEvent } from './events.ts';
 import { lotsWithout } from './lots-used.ts';
 import { cleaningOver } from './mixers.ts';
 import { isSameResource } from './resources.ts';
-import type { Call, FloorState, Residue, RiseSample, UndoEntry, Workpiece } from './state.ts';
+import type { Call, FloorState, Residue, UndoEntry, Workpiece } from './state.ts';
 
 /** Devices whose last command is remembered for undo; the one longest idle is forgotten first. */
 const UNDO_DEVICES = 200;
@@ -136,7 +136,9 @@ export function forgetUndo(state: FloorState, event: EventOf<'commandUndone'>, d
     vesselReturns: state.vesselReturns.filter((back) => !isUndone(back)),
     residues: residuesBack(state, entry),
     lotsUsed: lotsBack(state, entry),
-    rises: risesBack(state, isUndone),
+    rises: samplesBack(state.rises, isUndone),
+    drifts: samplesBack(state.drifts, isUndone),
+    ripeness: samplesBack(state.ripeness, isUndone),
     blocked: [...entry.cleanedBefore.filter((block) => !isBlocked(state, block.resource)), ...state.blocked],
   };
 }
@@ -147,8 +149,11 @@ function isBlocked(state: FloorState, resource: FloorState['blocked'][number]['r
 }
 
 /** What the undone reading had taught is not so. */
-function risesBack(state: FloorState, isUndone: (sample: RiseSample) => boolean): FloorState['rises'] {
-  const kept = Object.entries(state.rises).map(([mixerId, samples]) => [mixerId, samples.filter((sample) => !isUndone(sample))] as const);
+function samplesBack<Sample>(
+  all: Readonly<Record<string, readonly Sample[]>>,
+  isUndone: (sample: Sample) => boolean,
+): Readonly<Record<string, readonly Sample[]>> {
+  const kept = Object.entries(all).map(([key, samples]) => [key, samples.filter((sample) => !isUndone(sample))] as const);
   return Object.fromEntries(kept.filter(([, samples]) => samples.length > 0));
 }
 

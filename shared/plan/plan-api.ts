@@ -3,6 +3,7 @@ import { gramsSchema, instantMsSchema, keySchema, piecesSchema, serviceDateSchem
 import { MOST_ORDERS } from '../documents/order.ts';
 import { MOST_MOVED, MOST_WARNINGS, movedStepSchema, plannedStepSchema, planWarningSchema } from '../floor/events.ts';
 import { idSchema } from '../ids.ts';
+import { plannedCleaningSchema } from './planned-cleaning.ts';
 import { batchKeySchema, proposedStepSchema } from './proposed.ts';
 import { tentativeChangeSchema } from './tentative-change.ts';
 import { tryResultSchema } from './try/try-result.ts';
@@ -131,6 +132,8 @@ export const proposalSchema = z.discriminatedUnion('status', [
     batches: z.array(proposedBatchSchema),
     /** Of every batch, and of what is on the floor already. */
     steps: z.array(proposedStepSchema),
+    /** Those of the kitchen's cleanings that are still ahead. */
+    cleanings: z.array(plannedCleaningSchema),
     figures: planFiguresSchema,
     /** The latest first. `readyMs` is when it will be ready. */
     late: z.array(z.strictObject({ orderId: idSchema, readyMs: instantMsSchema, byMin: z.number().min(0) })),
@@ -167,6 +170,9 @@ export const planStatusSchema = z.strictObject({
       movedMs: instantMsSchema.nullable(),
       moved: z.array(movedStepSchema),
       warnings: z.array(planWarningSchema),
+      /** What it comes to, and its cleanings, as it was last looked at; null and none before anybody has. */
+      figures: planFiguresSchema.nullable(),
+      cleanings: z.array(plannedCleaningSchema),
     })
     .nullable(),
   isReplanning: z.boolean(),

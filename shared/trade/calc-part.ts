@@ -57,7 +57,11 @@ export type CalcFaultCode =
   | 'wordUnknown'
   | 'notExactlyOne'
   | 'noTemperatures'
-  | 'noWater';
+  | 'noWater'
+  | 'tooFewReadings'
+  | 'sameTime'
+  | 'notRising'
+  | 'noCoolingFigures';
 
 /** Whether a line takes another part. */
 export function isPartTaken(item: CalcItem): item is PartTaken {

@@ -46,6 +46,8 @@ export const soundSchema = z.strictObject({
 /** Whether any device can sound at present; a wall says so where none can. */
 export const soundStatusSchema = z.strictObject({ type: z.literal('soundStatus'), soundingDeviceId: idSchema.nullable() });
 export const devicesSchema = z.strictObject({ type: z.literal('devices'), devices: z.array(deviceSchema) });
+/** The planner has something new that stands in no event: a day that is found, an offer. Who shows plans asks for them (`GET /api/plan`). */
+export const planNewsSchema = z.strictObject({ type: z.literal('planNews') });
 
 /** Everything that the server may say. */
 export const downMessageSchema = z.discriminatedUnion('type', [
@@ -58,5 +60,6 @@ export const downMessageSchema = z.discriminatedUnion('type', [
   soundSchema,
   soundStatusSchema,
   devicesSchema,
+  planNewsSchema,
 ]);
 export type DownMessage = z.infer<typeof downMessageSchema>;

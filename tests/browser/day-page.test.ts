@@ -77,6 +77,14 @@ const asked = async (method: string, path: string): Promise<AskedRequest[]> =>
   (await page.evaluate(() => window.dayHarness.asked)).filter((request) => request.method === method && request.path.startsWith(path));
 const commands = async (): Promise<unknown[]> =>
   (await asked('POST', '/api/commands')).map(({ body }) => (body as { command: unknown }).command);
+/** The same view with a little of it changed: what did not change is the very same, as a link's views are. */
+async function lookOn(how: 'sequence' | 'planNews'): Promise<void> {
+  await page.evaluate((key) => {
+    const shown = document.querySelector('day-page');
+    if (shown?.view !== null && shown?.view !== undefined) shown.view = { ...shown.view, [key]: shown.view[key] + 1 };
+  }, how);
+  await page.evaluate(() => new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(resolve))));
+}
 const button = (name: string | RegExp): Locator => page.getByRole('button', { name, exact: typeof name === 'string' });
 const box = (): Locator => page.getByLabel(READING.box);
 
@@ -432,6 +440,20 @@ describe('I9 the plan in force tells what moved and why, what is ahead, and what
     await news.getByRole('button', { name: /^Keep/ }).click();
     await page.getByText(PLANNING.kept).waitFor();
     expect(figures().orders).toBe(given.after.orders);
+  });
+
+  test('a better way that is found later is told to the page, which asks for it then and not before', async () => {
+    const given = offer(BUSY.state.plan?.moved ?? []);
+    const found = [status([]), status([], [given])].map((body) => ({ status: 200, body }));
+    await show(stagedDay(BUSY, { ...planAnswers([]), 'GET /api/plan': found }, { search: '?section=plan' }));
+    const offered = page.locator('plan-news').getByText(PLANNING.offersTitle);
+    const times = async (): Promise<number> => (await asked('GET', '/api/plan')).filter(({ path }) => path === '/api/plan').length;
+    // The floor goes on, and nothing of it has to do with the plan.
+    await lookOn('sequence');
+    expect([await times(), await offered.count()]).toEqual([1, 0]);
+    await lookOn('planNews');
+    await offered.waitFor();
+    expect(await times()).toBe(2);
   });
 
   test('where fillings are planned the rule set of the house is named, and that others come first', async () => {

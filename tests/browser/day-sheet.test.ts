@@ -33,7 +33,7 @@ const RESULT: TryResult = {
     { kind: 'dough', id: '', share: 0.3 },
   ],
   spoilShare: 0.02,
-  spreads: [{ kind: 'judged', spread: 0.15, learnedFrom: 0 }],
+  spreads: [{ kind: 'judged', mean: 1.01, spread: 0.15, learnedFrom: 0 }],
 };
 
 let browser: Browser;
@@ -234,6 +234,20 @@ describe('I35 looked at closer', () => {
     expect(await page.locator('day-sheet-row').count()).toBeGreaterThan(40);
     expect(await page.locator('day-sheet-row button.bar').count()).toBeGreaterThan(500);
     expect(complaints).toEqual([]);
+  });
+});
+
+describe('I40 what is cleaned', () => {
+  test('is opened like a step, in its own row and in its machine’s; nothing of it can be fixed', async () => {
+    await show(SCENES.busy, SIZES[1], 'language=en');
+    const bar = page.locator('day-sheet-row [data-key^="clean>spiral-bowl"]');
+    expect(await bar.getAttribute('aria-label')).toMatch(/^Spiral and its bowl clean; .*; planned; Spiral, Mixer/);
+    await bar.click();
+    const panel = page.locator('day-sheet-details');
+    await panel.getByText(SHEET_WORDS.with, { exact: true }).waitFor();
+    expect(await panel.locator('form, .pins').count()).toBe(0);
+    await page.getByRole('button', { name: SHEET_WORDS.byResource }).click();
+    expect(await bar.count()).toBe(2);
   });
 });
 

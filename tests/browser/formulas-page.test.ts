@@ -5,6 +5,7 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { BOOK, SIZE } from '../../display/words/en/book.ts';
 import { FORMULAS, PARTS, SAVE, TEMPLATE_NAMES, TOTALS } from '../../display/words/en/formulas.ts';
+import { PRODUCT } from '../../display/words/en/method.ts';
 import type { Formula } from '../../shared/documents/formula.ts';
 import { axeFaults } from './support/axe-faults.ts';
 import { eventually, stateOf } from './support/floor-of-server.ts';
@@ -189,6 +190,37 @@ describe('N6 faults', () => {
     await page.locator('totals-panel').getByText(TOTALS.remarks).waitFor();
     expect(await page.getByRole('button', { name: SAVE.saveAs(2) }).isEnabled()).toBe(true);
     await page.getByRole('button', { name: SAVE.putBack }).click();
+    await page.close();
+  });
+});
+
+describe('Y5 what a plan has to know of a product', () => {
+  test('pieces by deck, slots best first and how long it keeps are kept; what is no length is told and stays', async () => {
+    const page = await open('?formula=cheese-boats&section=products');
+    const oven = page.locator('product-oven').first();
+    const keeps = oven.getByLabel(PRODUCT.keeps, { exact: true });
+    await type(keeps, '1 hx');
+    await type(oven.getByLabel('Hearth oven, Hearth', { exact: true }), '4');
+    await oven.getByText(PRODUCT.lengthNeeded).waitFor();
+    expect(await keeps.inputValue()).toBe('1 hx');
+    const { version = 0 } = (await kept('cheese-boats')) ?? {};
+    const saving = page.getByRole('button', { name: SAVE.saveAs(version + 1) });
+    expect(await saving.isDisabled()).toBe(true);
+    await type(keeps, '1 h 30');
+    await oven.getByLabel('Hearth oven, Hearth, front', { exact: true }).check();
+    await oven.getByLabel('Deck oven, Top, right', { exact: true }).check();
+    await oven.getByText(PRODUCT.prefersOrder(['Hearth oven, Hearth, front', 'Deck oven, Top, right'])).waitFor();
+    await saving.click();
+    // The formula itself says what it said: only its product has a next version.
+    await page.getByText(SAVE.saved(version)).waitFor();
+    const product = Object.values((await stateOf(server)).products)
+      .filter(({ id }) => id === 'cheese-boat')
+      .at(-1);
+    expect(product).toMatchObject({
+      deckRoom: [{ deck: 'hearth', piecesPerSlot: 4 }],
+      prefersSlots: ['front', 'top-right'],
+      keepsMin: 90,
+    });
     await page.close();
   });
 });

@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser, Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { faultMessage } from '../../shared/documents/fault-facts.ts';
 import type { FloorState } from '../../shared/floor/state.ts';
 import { faultWords as faultInGerman } from '../../display/words/de/faults.ts';
 import { KITCHEN as GERMAN } from '../../display/words/de/kitchen.ts';
@@ -61,7 +62,7 @@ describe('D37 the kitchen is drawn as it stands and edited there', () => {
     await desk.page.getByRole('button', { name: 'Set it' }).press('Enter');
     await thing(phone.page, 'deck top').getByText('251 °C').waitFor();
     await thing(desk.page, 'mixer planetary').click();
-    await desk.page.getByRole('button', { name: /cleaning$/ }).click();
+    await desk.page.getByRole('button', { name: /^Block it: cleaning$/ }).click();
     await thing(phone.page, 'mixer planetary')
       .getByText(/^cleaning till /)
       .waitFor();
@@ -169,6 +170,65 @@ describe('D37 the kitchen is drawn as it stands and edited there', () => {
     await page.locator('draft-bar .bar').waitFor({ state: 'detached' });
     expect((await stateOf()).kitchen?.document).not.toHaveProperty('mayContain');
     await page.keyboard.press('Escape');
+  });
+
+  test('Y4 hours, breaks, speeds, the bench and a cleaning are typed and kept; what cannot be is told there and loses nothing', async () => {
+    const device = await openDevice(browser, `http://localhost:${server.port}/kitchen`, 1280, 800);
+    const { page } = device;
+    await thing(page, 'station oven').click();
+    const hours = page.locator('hours-fields').first();
+    await hours.getByRole('button', { name: 'Add hours' }).click();
+    const from = field(page, 'kitchen.stations[2].hours[0].from');
+    await from.fill('4 am');
+    await field(page, 'kitchen.stations[2].hours[0].to').fill('13.30');
+    await hours.locator('select').selectOption('some');
+    await hours.getByLabel('Sat', { exact: true }).check();
+    await page.locator('hours-fields').nth(1).getByRole('button', { name: 'Add a break' }).click();
+    await keep(page);
+    await page.locator('desk-field[data-field="kitchen.stations[2].hours[0].from"] .fault').getByText('a time is needed').waitFor();
+    await page.locator('draft-bar').getByText('Oven: a time is needed, such as 05:00').waitFor();
+    expect(await from.inputValue()).toBe('4 am');
+    expect(await axeFaults(page)).toEqual([]);
+    await expectLegible(page);
+    await from.fill('4');
+    await thing(page, 'mixer spiral').click();
+    await field(page, 'kitchen.mixers[0].speeds').fill('2');
+    await thing(page, 'deck top').click();
+    await field(page, 'kitchen.ovens[0].decks[0].coolKPerMin').fill('0');
+    // The house reads °F by now: 100 K/min is 180 °F/min.
+    await page
+      .locator('desk-field[data-field="kitchen.ovens[0].decks[0].coolKPerMin"] .fault')
+      .getByText('from 0.2 to 180 °F/min')
+      .waitFor();
+    await field(page, 'kitchen.ovens[0].decks[0].coolKPerMin').fill('5.4');
+    await thing(page, 'bench').focus();
+    await page.keyboard.press('Enter');
+    await field(page, 'kitchen.bench.room').fill('2');
+    await field(page, 'kitchen.bench.changeOverMin').fill('5');
+    await page.getByRole('button', { name: 'Add a cleaning' }).click();
+    await page.getByRole('heading', { name: 'Cleaning 1' }).waitFor();
+    await page.getByLabel('What is cleaned').selectOption({ label: 'Deck oven, Top' });
+    await page.getByText('A deck that was hot stays hot').waitFor();
+    const minutes = field(page, 'kitchen.cleanings[0].minutes');
+    await minutes.fill('300');
+    await field(page, 'kitchen.cleanings[0].to').fill('1800');
+    await keep(page);
+    const tooLong = faultMessage({ code: 'cleaningTooLong', minutes: 300, windowMin: 120 });
+    await page.locator('desk-field[data-field="kitchen.cleanings[0].minutes"] .fault').getByText(tooLong).waitFor();
+    await minutes.fill('25');
+    await keep(page);
+    await page.locator('draft-bar .bar').waitFor({ state: 'detached' });
+    const kitchen = (await stateOf()).kitchen?.document;
+    expect(kitchen?.stations[2]).toMatchObject({
+      hours: [{ from: '04:00', to: '13:30', weekdays: [1, 2, 3, 4, 5, 6] }],
+      breaks: [{ from: '08:00', to: '08:20' }],
+    });
+    expect(kitchen?.mixers[0]?.speeds).toBe(2);
+    expect(kitchen?.ovens[0]?.decks[0]).toMatchObject({ coolKPerMin: 3 });
+    expect(kitchen?.bench).toEqual({ room: 2, changeOverMin: 5 });
+    expect(kitchen?.cleanings).toMatchObject([{ resource: { kind: 'deck', id: 'top' }, minutes: 25, from: '16:00', to: '18:00' }]);
+    expect(device.faults).toEqual([]);
+    await device.context.close();
   });
 
   test.each([

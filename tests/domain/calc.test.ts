@@ -258,6 +258,159 @@ describe('K12 the sums by name: heat', () => {
   });
 });
 
+const REST = { nominalMin: 120, referenceC: 25, doughC: 28, ambientC: 22, tauMin: 180, model: { kind: 'perKelvin', rate: 0.1 } };
+const YEAST = { kind: 'cardinal', minC: 2.8, optC: 32.3, maxC: 45.4 };
+const { ambientC: _ambientC, tauMin: _tauMin, ...STILL } = REST;
+
+describe('K12 the sums by name: rest', () => {
+  test.each([
+    // Computed twice, independently: nominal 120 min at 25 °C.
+    [{ ...STILL, doughC: 22 }, 159.72],
+    [{ ...STILL, doughC: 22, model: { kind: 'q10', q10: 2 } }, 147.74],
+    [{ ...STILL, doughC: 22, model: YEAST }, 143.24],
+    [REST, 103.08],
+    [{ ...REST, model: { kind: 'q10', q10: 2 } }, 107.89],
+    [{ ...REST, model: YEAST }, 112.63],
+    // Its time constant says nothing of a dough whose air nobody knows.
+    [{ ...STILL, doughC: 22, tauMin: 180 }, 159.72],
+    // By hand: (e^(k·t/40) − 1)·40/k = 120·e^(3k) with k = ln 1.1 and 1.5 K/h.
+    [{ ...STILL, doughC: 22, selfHeatKPerH: 1.5 }, (40 / Math.log(1.1)) * Math.log1p((120 * 1.1 ** 3 * Math.log(1.1)) / 40)],
+    [{ ...REST, nominalMin: 0 }, 0],
+    // At its air's temperature, its own heat holding 4.5 K above: after a long time 1.1^4.5 times as fast.
+    [{ ...REST, doughC: 26.5, selfHeatKPerH: 1.5 }, 120 * 1.1 ** -1.5],
+  ])('%o: %d min', (body, minutes) => {
+    const found = answer('rest', body);
+    expect(Object.keys(found)).toEqual(['minutes']);
+    expect(Math.abs(Number(found['minutes']) - minutes)).toBeLessThan(0.01);
+  });
+
+  test('not ripe within 14 days: null, with the reason', () => {
+    expect(answer('rest', { ...STILL, doughC: 2, model: YEAST })).toEqual({ minutes: null, reason: 'not ripe within 14 days' });
+    expect(answer('rest', { ...REST, nominalMin: 1e9 })).toEqual({ minutes: null, reason: 'not ripe within 14 days' });
+  });
+
+  test('numbers that no bakehouse has end too', () => {
+    for (const far of [1e6, -1e6, 1e300, -1e300])
+      for (const model of [REST.model, YEAST])
+        for (const key of ['doughC', 'ambientC', 'selfHeatKPerH']) {
+          const minutes = answer('rest', { ...REST, model, [key]: far })['minutes'];
+          expect(minutes === null || (typeof minutes === 'number' && minutes >= 0 && minutes <= 20_160)).toBe(true);
+        }
+  });
+
+  test.each([
+    ['no body', null, 'wrongType', 'body'],
+    ['a field too many', { ...REST, altitudeM: 0 }, 'fieldUnknown', 'altitudeM'],
+    ['no nominal', { ...REST, nominalMin: undefined }, 'fieldMissing', 'nominalMin'],
+    ['a negative nominal', { ...REST, nominalMin: -1 }, 'negative', 'nominalMin'],
+    ['a nominal without end', { ...REST, nominalMin: Number.POSITIVE_INFINITY }, 'notFinite', 'nominalMin'],
+    ['no dough', { ...REST, doughC: undefined }, 'fieldMissing', 'doughC'],
+    ['air without a time constant', { ...STILL, ambientC: 22 }, 'fieldMissing', 'tauMin'],
+    ['a time constant of nothing', { ...REST, tauMin: 0 }, 'outOfRange', 'tauMin'],
+    ['a negative time constant', { ...REST, tauMin: -180 }, 'negative', 'tauMin'],
+    ['its own heat in words', { ...REST, selfHeatKPerH: 'some' }, 'wrongType', 'selfHeatKPerH'],
+    ['no model', { ...REST, model: undefined }, 'fieldMissing', 'model'],
+    ['a model in a word', { ...REST, model: 'q10' }, 'wrongType', 'model'],
+    ['a model without its kind', { ...REST, model: { rate: 0.1 } }, 'fieldMissing', 'model.kind'],
+    ['a model that is none', { ...REST, model: { kind: 'linear', rate: 0.1 } }, 'wordUnknown', 'model.kind'],
+    ['a model without its figure', { ...REST, model: { kind: 'q10' } }, 'fieldMissing', 'model.q10'],
+    ['a model with another’s figure', { ...REST, model: { kind: 'q10', q10: 2, rate: 0.1 } }, 'fieldUnknown', 'model.rate'],
+    ['a negative rate', { ...REST, model: { kind: 'perKelvin', rate: -0.1 } }, 'negative', 'model.rate'],
+    ['ten kelvin that stop everything', { ...REST, model: { kind: 'q10', q10: 0 } }, 'outOfRange', 'model.q10'],
+    ['temperatures of growth out of order', { ...REST, model: { ...YEAST, optC: 50 } }, 'outOfRange', 'model.optC'],
+    ['a best temperature below halfway', { ...REST, model: { ...YEAST, optC: 20 } }, 'outOfRange', 'model.optC'],
+    ['a reference at which nothing grows', { ...REST, referenceC: 50, model: YEAST }, 'outOfRange', 'referenceC'],
+  ])('refuses %s', (_what, body, code, field) => {
+    expect(calculate('rest', body)).toEqual({ ok: false, fault: { code, field, message: expect.stringMatching(/\w/) as string } });
+  });
+});
+
+const TWO = [
+  { atMin: 10, coreC: 50 },
+  { atMin: 14, coreC: 70 },
+];
+const CORE = { readings: TWO, targetC: 90, plateauC: 100 };
+
+describe('K12 the sums by name: core', () => {
+  test('the time to the target on the semi-log line, with these fields and no others', () => {
+    // By hand, twice: f = 4 ÷ log10(50 ÷ 30).
+    const found = answer('core', CORE);
+    expect(Object.keys(found)).toEqual(['atMin', 'fMin', 'plateauC', 'reachable']);
+    expect(found['atMin']).toBeCloseTo(22.6, 2);
+    expect(found).toMatchObject({ fMin: expect.closeTo(18.03, 2) as number, plateauC: 100, reachable: true });
+    expect(answer('core', { ...CORE, targetC: 96 })['atMin']).toBeCloseTo(29.78, 2);
+    expect(answer('core', { ...CORE, readings: [...TWO].reverse() })).toEqual(found);
+  });
+
+  test('with the altitude for the plateau', () => {
+    // psychrolib: 96.649 °C at 1000 m.
+    const found = answer('core', { readings: TWO, targetC: 90, altitudeM: 1000 });
+    expect(found['plateauC']).toBeCloseTo(96.649, 3);
+    const f = 4 / Math.log10((96.648_934 - 50) / (96.648_934 - 70));
+    expect(found['atMin']).toBeCloseTo(14 + f * Math.log10((96.648_934 - 70) / (96.648_934 - 90)), 4);
+  });
+
+  test('unreachable at the plateau and above it', () => {
+    for (const targetC of [100, 104]) expect(answer('core', { ...CORE, targetC })).toMatchObject({ atMin: null, reachable: false });
+    expect(answer('core', { readings: TWO, targetC: 96, altitudeM: 2000 })).toMatchObject({ atMin: null, reachable: false });
+  });
+
+  test.each([
+    ['no body', [], 'notExactlyOne', 'plateauC'],
+    ['neither plateau nor altitude', { readings: TWO, targetC: 90 }, 'notExactlyOne', 'plateauC'],
+    ['both', { ...CORE, altitudeM: 0 }, 'notExactlyOne', 'altitudeM'],
+    ['an altitude of another world', { readings: TWO, targetC: 90, altitudeM: 50_000 }, 'outOfRange', 'altitudeM'],
+    ['a field too many', { ...CORE, ovenC: 230 }, 'fieldUnknown', 'ovenC'],
+    ['no target', { readings: TWO, plateauC: 100 }, 'fieldMissing', 'targetC'],
+    ['no readings', { ...CORE, readings: [] }, 'tooFewReadings', 'readings'],
+    ['one reading', { ...CORE, readings: TWO.slice(0, 1) }, 'tooFewReadings', 'readings'],
+    ['a reading before the beginning', { ...CORE, readings: [{ atMin: -1, coreC: 20 }, ...TWO] }, 'negative', 'readings[0].atMin'],
+    ['two at one time', { ...CORE, readings: [...TWO, { atMin: 14, coreC: 72 }] }, 'sameTime', 'readings[2].atMin'],
+    ['a core that falls', { ...CORE, readings: [...TWO, { atMin: 12, coreC: 75 }] }, 'notRising', 'readings[1].coreC'],
+    ['a core that stands still', { ...CORE, readings: [...TWO, { atMin: 18, coreC: 70 }] }, 'notRising', 'readings[2].coreC'],
+    ['a core at the plateau', { ...CORE, readings: [...TWO, { atMin: 40, coreC: 100 }] }, 'outOfRange', 'readings[2].coreC'],
+    ['a reading without its temperature', { ...CORE, readings: [{ atMin: 1 }, ...TWO] }, 'fieldMissing', 'readings[0].coreC'],
+  ])('refuses %s', (_what, body, code, field) => {
+    expect(calculate('core', body)).toEqual({ ok: false, fault: { code, field, message: expect.stringMatching(/\w/) as string } });
+  });
+});
+
+const COOLING = { startC: 57, ambientC: 3, tauMin: 90, ruleSet: 'us-food-code' };
+
+describe('K12 the sums by name: cooling', () => {
+  test('each step of the rule, counted from its upper temperature', () => {
+    // By hand: 90·ln(54 ÷ 18) and 90·ln(54 ÷ 2).
+    const steps = [
+      { fromC: 57, toC: 21, limitMin: 120, takesMin: expect.closeTo(98.88, 2) as number, pass: true },
+      { fromC: 57, toC: 5, limitMin: 360, takesMin: expect.closeTo(296.63, 2) as number, pass: true },
+    ];
+    expect(answer('cooling', COOLING)).toEqual({ pass: true, steps });
+    expect(answer('cooling', { ...COOLING, startC: 85 })).toEqual({ pass: true, steps });
+    expect(answer('cooling', { ...COOLING, tauMin: 110 })).toMatchObject({ pass: false, steps: [{ pass: false }, { pass: false }] });
+    expect(answer('cooling', { ...COOLING, ambientC: 10, tauMin: 60 })).toMatchObject({
+      pass: false,
+      steps: [{ pass: true }, { takesMin: null, pass: false }],
+    });
+    expect(answer('cooling', { ...COOLING, ruleSet: 'australia' })).toMatchObject({
+      steps: [{ fromC: 60, limitMin: 120 }, { limitMin: 360 }],
+    });
+  });
+
+  test.each([
+    ['no body', 7, 'wrongType', 'body'],
+    ['a rule set without figures for cooling', { ...COOLING, ruleSet: 'england' }, 'noCoolingFigures', 'ruleSet'],
+    ['a rule set that is none', { ...COOLING, ruleSet: 'france' }, 'wordUnknown', 'ruleSet'],
+    ['no rule set', { ...COOLING, ruleSet: undefined }, 'fieldMissing', 'ruleSet'],
+    ['a time constant of nothing', { ...COOLING, tauMin: 0 }, 'outOfRange', 'tauMin'],
+    ['no start', { ...COOLING, startC: undefined }, 'fieldMissing', 'startC'],
+    ['air in words', { ...COOLING, ambientC: 'cold' }, 'wrongType', 'ambientC'],
+    ['a field too many', { ...COOLING, massG: 5000 }, 'fieldUnknown', 'massG'],
+    ['a time constant beyond all numbers', { ...COOLING, tauMin: 1.7e308 }, 'notFinite', 'body'],
+  ])('refuses %s', (_what, body, code, field) => {
+    expect(calculate('cooling', body)).toEqual({ ok: false, fault: { code, field, message: expect.stringMatching(/\w/) as string } });
+  });
+});
+
 test.each(['', 'dough', 'Formula', 'toString', '__proto__'])('K12 there is no sum by the name "%s"', (name) => {
   expect(calculate(name, FORMULA)).toMatchObject({ ok: false, fault: { code: 'nameUnknown', field: 'name' } });
 });

@@ -6,14 +6,18 @@ import { textOfBytes } from '../../display/day/file-text.ts';
 import { placeAgain, placeRead, placeTyped } from '../../display/day/order-commands.ts';
 import { EMPTY_DRAFT, typedIn, type OrderDraft } from '../../display/day/order-draft.ts';
 import { standingOf, warningsAhead } from '../../display/day/order-rows.ts';
-import { comparedRows, figuresInForce } from '../../display/day/plan-compared.ts';
+import { batchesOf, comparedRows, figuresInForce, figureText, type KnownFigures } from '../../display/day/plan-compared.ts';
+import type { PlanNames } from '../../display/day/plan-names.ts';
+import { movedWhyText } from '../../display/day/plan-words.ts';
 import { planFaultText } from '../../display/day/plan-fault-words.ts';
+import { PLANNING } from '../../display/words/en/day.ts';
 import { standingToTake, withStanding } from '../../display/day/standing-edits.ts';
 import { askWith, triedIn, withTried, type TriedChange } from '../../display/day/tried-change.ts';
 import type { Order, StandingOrder } from '../../shared/documents/order.ts';
-import { proposalAskSchema } from '../../shared/plan/plan-api.ts';
+import type { MovedStep } from '../../shared/floor/events.ts';
+import { proposalAskSchema, type PlanFigures } from '../../shared/plan/plan-api.ts';
 import { zonedInstantMs } from '../../display/parts/zoned-instant.ts';
-import { EMPTY_STATE, type FloorState, type Plan } from '../../shared/floor/state.ts';
+import { EMPTY_STATE, type FloorState, type Plan, type Workpiece } from '../../shared/floor/state.ts';
 import { Floor } from './support/floor.ts';
 import { harbourFile, OPENING_MS, SERVICE_DATE } from './support/harbour.ts';
 import { idOf } from './support/ids.ts';
@@ -35,6 +39,21 @@ const ORDER: Order = {
   readyMs: OPENING_MS + 180 * MINUTE_MS,
   form: 'cooled',
   weight: 1,
+};
+const TOLD: PlanFigures = {
+  orders: 1,
+  ordersOnTime: 1,
+  lateMin: 0,
+  latestMin: 0,
+  spoilMin: 0,
+  pinsBroken: 0,
+  ripenessMin: 0,
+  staleMin: 0,
+  movedMin: 0,
+  handsMin: 40,
+  beginsMs: OPENING_MS,
+  endsMs: OPENING_MS + 90 * MINUTE_MS,
+  total: 1,
 };
 const PLAN: Plan = { planId: idOf(9), madeMs: OPENING_MS, steps: {}, moved: [], movedMs: null, warnings: [] };
 
@@ -220,12 +239,65 @@ describe('I14 how orders and days stand by the plan in force', () => {
     });
     const state = planned([late]);
     const steps = { [workpiece?.id ?? '']: [step(10, 5, 'station'), step(20, 15, 'station'), step(40, 30, 'mixer')] };
-    const figures = figuresInForce({ ...state, plan: { ...PLAN, warnings: [late], steps } }, SERVICE_DATE);
+    const inForce = { ...state, plan: { ...PLAN, warnings: [late], steps } };
+    const figures = figuresInForce(inForce, SERVICE_DATE, null);
     expect(figures).toMatchObject({ orders: 1, ordersOnTime: 0, latestMin: 12, handsMin: 20 });
     expect([figures?.beginsMs, figures?.endsMs]).toEqual([OPENING_MS + 10 * MINUTE_MS, OPENING_MS + 70 * MINUTE_MS]);
-    expect(figuresInForce(state, '2026-03-09')).toBeNull();
+    expect(figuresInForce(state, '2026-03-09', null)).toBeNull();
     expect(comparedRows([figures ?? {}])).not.toContain('spoilMin');
     expect(comparedRows([figures ?? {}, { spoilMin: 4 }])).toContain('spoilMin');
+  });
+
+  test('what no plan shows by itself is as the planner told it; of the date’s orders the page knows better', () => {
+    const [workpiece] = Object.values(floor.workpieces);
+    const step: Plan['steps'][string][number] = {
+      workpieceId: workpiece?.id ?? '',
+      stepId: 'fold-1',
+      plannedStartMs: OPENING_MS,
+      plannedEndMs: OPENING_MS + 5 * MINUTE_MS,
+      resources: [],
+    };
+    const state = planned([late]);
+    const inForce = { ...state, plan: { ...PLAN, warnings: [late], steps: { [step.workpieceId]: [step] } } };
+    const told: PlanFigures = { ...TOLD, orders: 9, ordersOnTime: 9, ripenessMin: 31, staleMin: 7, movedMin: 55 };
+    const figures = figuresInForce(inForce, SERVICE_DATE, told);
+    expect(figures).toEqual({ ...told, orders: 1, ordersOnTime: 0, latestMin: 12, movedMin: 0 });
+    const ripeness = (known: KnownFigures | null): string => figureText('ripenessMin', known ?? {}, String).text;
+    expect([ripeness(figuresInForce(inForce, SERVICE_DATE, null)), ripeness(figures)]).toEqual([PLANNING.unknown, '31 min']);
+  });
+
+  test('what was divided off is part of its batch', () => {
+    const roots = Object.values(floor.workpieces).filter(({ serviceDate }) => serviceDate === SERVICE_DATE);
+    const [first] = roots;
+    const cut = { ...first, id: idOf(400), parentId: first?.id ?? '' } as Workpiece;
+    expect(batchesOf({ ...floor, workpieces: { ...floor.workpieces, [cut.id]: cut } }, SERVICE_DATE)).toBe(roots.length);
+    expect(batchesOf(floor, '2026-03-09')).toBe(0);
+  });
+});
+
+describe('I41 why a step moved is told of something else, or of its time', () => {
+  const names: PlanNames = {
+    order: (id) => id,
+    step: ({ workpieceId = '', stepId }) => `${workpieceId} ${stepId}`,
+    resource: ({ id }) => id,
+    dayClock: String,
+  };
+  const at = { workpieceId: 'C1', stepId: 'fold', fromMs: 1_000_000 };
+  const later = { ...at, toMs: 2_000_000 };
+  const earlier = { ...at, toMs: 500_000 };
+  const dough = (workpieceId: string, stepId: string): MovedStep['because'] => ({ what: 'dough', workpieceId, stepId });
+
+  test.each([
+    [{ ...later, because: dough('C1', 'bulk') }, 'waits for C1 bulk'],
+    [{ ...earlier, because: dough('C1', 'bulk') }, PLANNING.goesWith('C1 bulk')],
+    [{ ...later, because: dough('C1', 'fold') }, PLANNING.notBegun],
+    [{ ...earlier, because: dough('C1', 'fold') }, 'its own dough'],
+    [{ ...later, cut: 1, because: dough('C1', 'fold') }, 'its own dough'],
+    [{ ...later, because: { what: 'dough' } }, 'its own dough'],
+    [{ ...later, because: { what: 'resource', resource: { kind: 'mixer', id: 'spiral' } } }, 'spiral is taken'],
+    [later, ''],
+  ] as const)('%j', (moved, words) => {
+    expect(movedWhyText(moved, names)).toBe(words);
   });
 });
 

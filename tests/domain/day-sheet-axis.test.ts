@@ -80,7 +80,7 @@ describe('I27 the axis is linear, and its clock times are those of the house', (
 
 describe('I28 arrow keys go along a row and from row to row', () => {
   const { state, nowMs } = busyDay();
-  const rows = sheetModel({ state, proposal: null, nowMs, serviceDate: null }, 'dough')?.rows ?? [];
+  const rows = sheetModel({ state, proposal: null, cleanings: [], nowMs, serviceDate: null }, 'dough')?.rows ?? [];
   const [first, second] = rows;
   if (first === undefined || second === undefined) throw new Error('there are no rows');
 
@@ -144,7 +144,7 @@ describe('I30 a station’s list has its hands in their order', () => {
     ['without a plan', unplannedDay],
   ])('each step of hands that is ahead is on one list, in the order of the clock: %s', (_, dayOf) => {
     const { state, nowMs } = dayOf();
-    const days = stationDays({ state, proposal: null, nowMs, serviceDate: null });
+    const days = stationDays({ state, proposal: null, cleanings: [], nowMs, serviceDate: null });
     expect(days.map(({ id }) => id)).toEqual(state.kitchen?.document.stations.map(({ id }) => id));
     for (const { bars } of days) expect(bars.every((bar, index) => index === 0 || bar.fromMs >= (bars[index - 1]?.fromMs ?? 0))).toBe(true);
     const all = doughLines(state, null, nowMs, null).flatMap((line) => line.bars);

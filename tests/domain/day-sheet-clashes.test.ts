@@ -2,12 +2,16 @@ import { describe, expect, test } from 'vitest';
 import type { Bar, DoughLine, StepResource } from '../../display/day/sheet-bar.ts';
 import { clashesOf } from '../../display/day/sheet-clashes.ts';
 import { closedOf } from '../../display/day/sheet-closed.ts';
-import { sheetModel } from '../../display/day/sheet-model.ts';
+import { sheetModel, type SheetModel } from '../../display/day/sheet-model.ts';
 import { usesOf } from '../../display/day/sheet-uses.ts';
 import { sheetRows } from '../../display/day/sheet-rows.ts';
+import { thingAloneText } from '../../display/day/sheet-texts.ts';
+import { stationDays } from '../../display/day/station-model.ts';
 import type { Kitchen } from '../../shared/documents/kitchen.ts';
 import type { Step } from '../../shared/documents/method.ts';
 import type { FloorState } from '../../shared/floor/state.ts';
+import type { PlannedCleaning } from '../../shared/plan/planned-cleaning.ts';
+import { assert } from '../../shared/result.ts';
 import { busyDay } from '../browser/harness-day-sheet/sheet-stage.ts';
 import { Floor } from './support/floor.ts';
 
@@ -62,11 +66,14 @@ function stateWith(change: (kitchen: Kitchen) => Kitchen = (kitchen) => kitchen)
   return { ...state, kitchen: { ...state.kitchen, document: change(state.kitchen.document) } };
 }
 
+/** From 03:00 to 11:00. */
+const DAY = { fromMs: AT_MS, toMs: AT_MS + 480 * MINUTE_MS };
+
 const SPIRAL: StepResource = { kind: 'mixer', id: 'spiral' };
 const BENCH: StepResource = { kind: 'station', id: 'bench' };
 const TOP: StepResource = { kind: 'deck', id: 'top' };
 const clashes = (state: FloorState, lines: readonly DoughLine[]): ReturnType<typeof clashesOf> =>
-  clashesOf(state, null, lines, usesOf(state, lines));
+  clashesOf({ state, proposal: null, lines, uses: usesOf(state, lines), span: DAY, nowMs: AT_MS });
 
 describe('I24 what does not go together is told, and nothing else', () => {
   test('two doughs in one mixer clash for as long as both want it', () => {
@@ -137,10 +144,60 @@ describe('I24 what does not go together is told, and nothing else', () => {
     expect(clashes(stateWith(), [dough('C1', 30, 40, BENCH, { pin, standing: 'begun' })])).toEqual([]);
   });
 
+  test('work that is planned for when nobody is there, or with what is out of use, is told, a stretch at a time', () => {
+    const state = stateWith((kitchen) => ({
+      ...kitchen,
+      stations: kitchen.stations.map((station) =>
+        station.id === 'bench'
+          ? { ...station, hours: [{ from: '02:00', to: '04:00' }], breaks: [{ from: '03:20', to: '03:30' }] }
+          : station,
+      ),
+    }));
+    const blocked: FloorState = {
+      ...state,
+      blocked: [{ type: 'resourceBlocked', resource: SPIRAL, why: 'cleaning', untilMs: AT_MS + 15 * MINUTE_MS, atMs: AT_MS }],
+    };
+    const within = dough('C1', 0, 20, BENCH);
+    const into = dough('C2', 15, 25, BENCH);
+    const after = [dough('C3', 59, 70, BENCH), dough('C4', 90, 95, BENCH)];
+    const found = clashes(blocked, [within, into, ...after, dough('C5', 5, 10, SPIRAL)]).filter(({ kind }) => kind === 'away');
+    expect(found).toEqual([
+      {
+        kind: 'away',
+        resource: SPIRAL,
+        why: 'outOfUse',
+        fromMs: AT_MS,
+        toMs: AT_MS + 15 * MINUTE_MS,
+        barKeys: ['C5|||work'],
+        tags: ['C5'],
+      },
+      {
+        kind: 'away',
+        resource: BENCH,
+        why: 'nobodyThere',
+        fromMs: AT_MS + 20 * MINUTE_MS,
+        toMs: AT_MS + 30 * MINUTE_MS,
+        barKeys: ['C2|||work'],
+        tags: ['C2'],
+      },
+      {
+        kind: 'away',
+        resource: BENCH,
+        why: 'nobodyThere',
+        fromMs: AT_MS + 60 * MINUTE_MS,
+        toMs: DAY.toMs,
+        barKeys: ['C3|||work', 'C4|||work'],
+        tags: ['C3', 'C4'],
+      },
+    ]);
+    // What somebody has begun is being done, whoever is there.
+    expect(clashes(state, [dough('C2', 15, 25, BENCH, { standing: 'begun' })])).toEqual([]);
+  });
+
   test('what the planner warns of is told where the sheet’s own times do not show it', () => {
     const { state, nowMs } = busyDay();
     const [workpieceId = ''] = Object.keys(state.plan?.steps ?? {}).filter((id) => state.workpieces[id]?.tag === 'R1');
-    const before = sheetModel({ state, proposal: null, nowMs, serviceDate: null }, 'dough');
+    const before = sheetModel({ state, proposal: null, cleanings: [], nowMs, serviceDate: null }, 'dough');
     expect(before?.clashes.filter((clash) => clash.kind === 'waits')).toEqual([]);
     const warned: FloorState = {
       ...state,
@@ -149,8 +206,83 @@ describe('I24 what does not go together is told, and nothing else', () => {
           ? null
           : { ...state.plan, warnings: [{ kind: 'spoils', workpieceId, stepId: 'turn-out', atMs: nowMs, byMin: 7.2 }] },
     };
-    const after = sheetModel({ state: warned, proposal: null, nowMs, serviceDate: null }, 'dough');
+    const after = sheetModel({ state: warned, proposal: null, cleanings: [], nowMs, serviceDate: null }, 'dough');
     expect(after?.clashes.filter((clash) => clash.kind === 'waits')).toMatchObject([{ tags: ['R1'], byMin: 8 }]);
+  });
+});
+
+describe('I25 a thing is called so that it is not taken for another', () => {
+  const { kitchen } = stateWith();
+  const document = kitchen?.document ?? null;
+
+  test('hands are told from the bench that they work at, where nothing beside it says so', () => {
+    expect(thingAloneText(BENCH, document)).toBe('Bench, hands');
+    expect(thingAloneText({ kind: 'station', id: 'fillings' }, document)).toBe('Fillings');
+    expect(thingAloneText({ kind: 'bench', id: 'bench' }, document)).toBe('Bench');
+  });
+
+  test('the second place on a bench has its number, in a kitchen without a rest place for it too', () => {
+    const second: StepResource = { kind: 'bench', id: 'bench-2' };
+    const split = document && { ...document, bench: { room: 2, changeOverMin: 5 } };
+    expect(thingAloneText(second, split)).toBe('Bench 2');
+    expect(thingAloneText(second, split && { ...split, restPlaces: split.restPlaces.filter(({ kind }) => kind !== 'bench') })).toBe(
+      'Bench 2',
+    );
+  });
+});
+
+describe('I40 what is cleaned has a row of its own, and takes its machine and hands', () => {
+  const CLEANING = { id: 'spiral-bowl', name: 'Spiral and its bowl', resource: { kind: 'mixer', id: 'spiral' }, minutes: 15 } as const;
+  const cleaned = (fromMin: number): PlannedCleaning => ({
+    cleaningId: CLEANING.id,
+    plannedStartMs: AT_MS + fromMin * MINUTE_MS,
+    plannedEndMs: AT_MS + (fromMin + CLEANING.minutes) * MINUTE_MS,
+    resources: [SPIRAL, { kind: 'station', id: 'mixer' }],
+  });
+  const { state: busy, nowMs } = busyDay();
+  const state: FloorState = {
+    ...busy,
+    kitchen: busy.kitchen && {
+      ...busy.kitchen,
+      document: { ...busy.kitchen.document, cleanings: [{ ...CLEANING, from: '03:00', to: '23:00' }] },
+    },
+  };
+  const sheet = (cleanings: readonly PlannedCleaning[], grouping: 'dough' | 'resource'): SheetModel => {
+    const model = sheetModel({ state, proposal: null, cleanings, nowMs, serviceDate: null }, grouping);
+    assert(model !== null, 'the day has doughs');
+    return model;
+  };
+
+  test('below the doughs, by its name; on the rows of what it takes', () => {
+    const without = sheet([], 'dough');
+    const { rows, lines } = sheet([cleaned(60)], 'dough');
+    expect(rows.slice(0, -1).map(({ key }) => key)).toEqual(without.rows.map(({ key }) => key));
+    expect(rows.at(-1)).toMatchObject({
+      head: { kind: 'cleaning', name: CLEANING.name },
+      placed: [{ bar: { standing: 'planned', fromMs: AT_MS + 60 * MINUTE_MS, toMs: AT_MS + 75 * MINUTE_MS } }],
+    });
+    const key = lines.at(-1)?.bars[0]?.key;
+    const on = sheet([cleaned(60)], 'resource').rows.filter(({ placed }) => placed.some(({ bar }) => bar.key === key));
+    expect(on.map(({ key: row }) => row)).toEqual(['mixer spiral', 'station mixer']);
+    const lists = stationDays({ state, proposal: null, cleanings: [cleaned(60)], nowMs, serviceDate: null });
+    expect(lists.filter(({ bars }) => bars.some((bar) => bar.key === key)).map(({ id }) => id)).toEqual(['mixer']);
+  });
+
+  test('a dough in the mixer that is being cleaned clashes', () => {
+    const inMixer = sheet([], 'resource')
+      .rows.find(({ key }) => key === 'mixer spiral')
+      ?.placed.find(({ bar }) => bar.standing === 'planned');
+    assert(inMixer !== undefined, 'a dough is planned into the spiral');
+    const fromMin = (inMixer.bar.fromMs - AT_MS) / MINUTE_MS;
+    const clashing = sheet([cleaned(fromMin)], 'dough').clashes.filter(({ tags }) => tags.includes(CLEANING.name));
+    expect(clashing).toContainEqual(expect.objectContaining({ kind: 'busy', resource: SPIRAL, wanted: 2, room: 1 }));
+  });
+
+  test('one of the next day does not stretch the axis', () => {
+    const { span } = sheet([], 'dough');
+    expect(sheet([cleaned(36 * 60)], 'dough')).toMatchObject({ span, lines: { length: sheet([], 'dough').lines.length } });
+    const soon = cleaned((span.toMs - AT_MS) / MINUTE_MS + 60);
+    expect(sheet([soon], 'dough').span.toMs).toBeGreaterThan(soon.plannedEndMs);
   });
 });
 
@@ -162,7 +294,7 @@ describe('I25 by resource, everything lies on the thing that it takes', () => {
         lines,
         uses: usesOf(state, lines),
         clashes: clashes(state, lines),
-        span: { fromMs: AT_MS, toMs: AT_MS + 480 * MINUTE_MS },
+        span: DAY,
         nowMs: AT_MS,
       },
       'resource',

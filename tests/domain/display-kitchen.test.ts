@@ -2,16 +2,19 @@ import { clockTimeTyped } from '../../display/kitchen/clock-time-typed.ts';
 import { describe, expect, test } from 'vitest';
 import { edited, isOvertaken, onNewer, settled, type Draft } from '../../display/kitchen/draft.ts';
 import { faultsOfHouse, faultsOfKitchen, faultsWithin, namedFault } from '../../display/kitchen/draft-faults.ts';
-import { doughMeasure, temperatureMeasure } from '../../display/desk/field.ts';
+import { doughMeasure, rateMeasure, temperatureMeasure } from '../../display/desk/field.ts';
 import { fieldsOf } from '../../display/kitchen/fields.ts';
 import { withValueAt, valueAt } from '../../display/desk/inwards.ts';
-import { withAdded, withMoved, withRemoved } from '../../display/kitchen/kitchen-edits.ts';
+import { cleanedKey, cleanedNames, cleanedOf } from '../../display/kitchen/cleaned.ts';
+import { firstDays, withDay, withOneMore, withoutOne } from '../../display/kitchen/hours-edits.ts';
+import { withAdded, withField, withMoved, withRemoved } from '../../display/kitchen/kitchen-edits.ts';
 import { kitchenNow, nextChangeOfKitchenMs } from '../../display/kitchen/kitchen-now.ts';
 import { placeOf } from '../../display/kitchen/chosen.ts';
 import { rebased } from '../../display/desk/rebase.ts';
 import type { FloorView } from '../../display/link/floor-link.ts';
+import { faultMessage } from '../../shared/documents/fault-facts.ts';
 import { faultAt, kitchenFaults } from '../../shared/documents/kitchen-faults.ts';
-import { kitchenSchema, type Kitchen } from '../../shared/documents/kitchen.ts';
+import { kitchenSchema, type Cleaning, type Kitchen } from '../../shared/documents/kitchen.ts';
 import type { Outcome } from '../../shared/floor/refusals.ts';
 import { assert } from '../../shared/result.ts';
 import { Floor } from './support/floor.ts';
@@ -20,6 +23,15 @@ import { idOf } from './support/ids.ts';
 
 const KITCHEN: Kitchen = harbourFile().kitchen;
 const MINUTE_MS = 60_000;
+const CLEANING: Cleaning = {
+  id: 'deck-top',
+  name: 'Brush the top deck',
+  resource: { kind: 'deck', id: 'top' },
+  minutes: 20,
+  station: 'oven',
+  from: '14:00',
+  to: '16:00',
+};
 
 describe('D37 what is edited in a draft', () => {
   test('stands where it is put, and the document given stays as it is', () => {
@@ -39,6 +51,7 @@ describe('D37 what is edited in a draft', () => {
     ['deck', 'hearth-oven'],
     ['slot', 'top'],
     ['station', null],
+    ['cleaning', null],
   ] as const)('a new %s is right as it is added, twice as well as once, and can be taken out', (kind, withinId) => {
     const once = withAdded(KITCHEN, kind, withinId);
     const twice = once === null ? null : withAdded(once.kitchen, kind, withinId);
@@ -72,6 +85,7 @@ describe('D37 what is edited in a draft', () => {
       deck: KITCHEN.ovens[0]?.decks[0],
       slot: KITCHEN.ovens[0]?.decks[0]?.slots[0],
       station: KITCHEN.stations[0],
+      cleaning: CLEANING,
     } as const;
     for (const [kind, sample] of Object.entries(samples)) {
       const keys = fieldsOf(kind as keyof typeof samples, KITCHEN, units)
@@ -129,6 +143,78 @@ describe('D37 what is wrong with a draft is known while it is typed', () => {
 
   test('the demo kitchen as it is has no fault', () => {
     expect(faultsOfKitchen(KITCHEN, state)).toEqual({ isSendable: true, faults: [] });
+  });
+});
+
+describe('Y4 what a plan has to know of a kitchen is edited there', () => {
+  const { state } = Floor.harbour();
+  const BENCH = { kind: 'station', id: 'bench' } as const;
+  const faultsOf = (kitchen: Kitchen): readonly (readonly [string, string])[] =>
+    faultsOfKitchen(kitchen, state).faults.map(({ path, message }) => [path, message]);
+
+  test('hours of a station stand field by field; the last one taken away leaves none said', () => {
+    const one = withField(KITCHEN, BENCH, 'hours', withOneMore([], 'hours'));
+    const typed = withField(withField(one, BENCH, 'hours.0.from', '05:00'), BENCH, 'hours.0.to', '13:30');
+    expect(typed.stations[1]?.hours).toEqual([{ from: '05:00', to: '13:30' }]);
+    const onSome = withField(typed, BENCH, 'hours.0.weekdays', firstDays(false));
+    expect(onSome.stations[1]?.hours?.[0]?.weekdays).toEqual([1, 2, 3, 4, 5]);
+    expect(withField(onSome, BENCH, 'hours.0.weekdays', firstDays(true))).toEqual(typed);
+    expect(withField(typed, BENCH, 'hours', withoutOne(typed.stations[1]?.hours ?? [], 0))).toEqual(KITCHEN);
+    for (const kitchen of [one, typed, onSome]) expect(faultsOf(kitchen)).toEqual([]);
+  });
+
+  test('one more is what the last hours leave of the day, or a break as long, later; weekdays keep their order', () => {
+    expect(withOneMore([{ from: '21:00', to: '09:00', weekdays: [6] }], 'hours')[1]).toEqual({ from: '09:00', to: '21:00', weekdays: [6] });
+    expect(withOneMore([{ from: '22:30', to: '22:50' }], 'breaks')[1]).toEqual({ from: '02:30', to: '02:50' });
+    expect(withOneMore([{ from: '22:3', to: '22:50' }], 'breaks')[1]).toEqual({ from: '08:00', to: '08:20' });
+    expect(withDay([1, 5], 3, true)).toEqual([1, 3, 5]);
+    expect(withDay([1, 5], 5, false)).toEqual([1]);
+  });
+
+  test('what is no clock time yet stays as it was typed, and is told at its field', () => {
+    const one = withField(KITCHEN, BENCH, 'breaks', [{ from: '25:0', to: '08:20' }]);
+    expect(faultsOf(one)).toEqual([['kitchen.stations[1].breaks[0].from', 'a time is needed, such as 05:00']]);
+    const same = withField(KITCHEN, BENCH, 'breaks', [{ from: '08:00', to: '08:00' }]);
+    expect(faultsOf(same)).toEqual([['kitchen.stations[1].breaks[0].to', faultMessage({ code: 'hoursEmpty', at: '08:00' })]]);
+    const never = withField(KITCHEN, BENCH, 'hours', [{ from: '08:00', to: '12:00', weekdays: [] }]);
+    expect(faultsOf(never)).toEqual([['kitchen.stations[1].hours[0].weekdays', 'choose one at least']]);
+  });
+
+  test('the bench is there once somebody counts, and gone when nobody does any more', () => {
+    const { bench: _bench, ...none } = KITCHEN;
+    const counted = withField(none, { kind: 'bench' }, 'room', 3);
+    expect(counted.bench).toEqual({ room: 3 });
+    expect(withField(counted, { kind: 'bench' }, 'room', undefined)).toEqual(none);
+    const uncounted = withField(none, { kind: 'bench' }, 'changeOverMin', 5);
+    const [fault, ...others] = faultsOfKitchen(uncounted, state).faults;
+    assert(fault !== undefined && others.length === 0, 'one fault is expected');
+    expect(fault.path).toBe('kitchen.bench.room');
+    expect(namedFault(fault, { kitchen: uncounted, house: harbourFile().house })).toBe('Work on the bench: a number is needed');
+  });
+
+  test('a cleaning is of any mixer, bench or deck, by hands or nobody’s', () => {
+    const kitchen = { ...KITCHEN, cleanings: [CLEANING] };
+    const chosen = { kind: 'cleaning', id: CLEANING.id } as const;
+    for (const [key, name] of Object.entries(cleanedNames(kitchen))) {
+      const other = withField(kitchen, chosen, 'resource', key);
+      expect(faultsOf(other), name).toEqual([]);
+      expect(cleanedKey(other.cleanings?.[0]?.resource ?? CLEANING.resource)).toBe(key);
+    }
+    expect(cleanedOf('deck:top')).toEqual(CLEANING.resource);
+    expect(withField(kitchen, chosen, 'station', '').cleanings?.[0]).not.toHaveProperty('station');
+    expect(faultsOf(withField(kitchen, chosen, 'minutes', 130))).toEqual([
+      ['kitchen.cleanings[0].minutes', faultMessage({ code: 'cleaningTooLong', minutes: 130, windowMin: 120 })],
+    ]);
+    const emptied = withRemoved(kitchen, ['cleanings', 0]);
+    expect(emptied).not.toHaveProperty('cleanings');
+  });
+
+  // A difference of 1 K is one of 1.8 °F.
+  test('a deck heats and cools by the house’s degrees a minute, and never by none', () => {
+    const rate = rateMeasure({ temperature: 'F', weight: 'lb' });
+    expect([rate.unit, rate.shown(5), rate.stored(9)]).toEqual(['°F/min', 9, 5]);
+    const still = withField(KITCHEN, { kind: 'deck', id: 'top' }, 'heatKPerMin', 0);
+    expect(faultsOf(still)).toEqual([['kitchen.ovens[0].decks[0].heatKPerMin', 'more than 0']]);
   });
 });
 

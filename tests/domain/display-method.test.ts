@@ -5,6 +5,8 @@ import { CEREALS, NUTS, OTHERS, withAllergen } from '../../display/formulas/alle
 import { amountWay, withAddition, withAmountWay } from '../../display/formulas/addition-edits.ts';
 import { faultPathOf, ownFaultTexts, placeAt, within } from '../../display/formulas/form-place.ts';
 import { lengthText } from '../../display/formulas/length-text.ts';
+import { minutesTyped } from '../../display/formulas/length-typed.ts';
+import { someOf, withDeckRoom } from '../../display/formulas/oven-edits.ts';
 import { firstSidePrep } from '../../display/formulas/side-prep-new.ts';
 import { withoutStep, withStepDoubled, withStepMoved, withStepsAt } from '../../display/formulas/step-edits.ts';
 import { stepKey } from '../../display/formulas/step-key.ts';
@@ -81,7 +83,7 @@ describe('N11 a step that is added', () => {
     expect(added).toMatchObject({ station: 'mixer', claims: [{ kind: 'mixer', ids: ['planetary'] }] });
     expect(usualStep('fold', 10, AROUND)).toMatchObject({ station: 'bench', place: 'bench' });
     expect(usualStep('bulk', 10, AROUND)).toMatchObject({ kind: 'timed', place: 'warm-shelf' });
-    expect(usualStep('retard', 10, AROUND)).toMatchObject({ kind: 'timed', place: 'cold-room' });
+    expect(usualStep('retard', 10, AROUND)).toMatchObject({ kind: 'timed', place: 'retarder' });
   });
 
   test('that is judged has its check, and one that can hurt somebody its caution, in every language, within what a remark may have', () => {
@@ -296,6 +298,60 @@ describe('N17 allergens as choices', () => {
   test('go in and out in the order of the list', () => {
     expect(withAllergen(['sesame', 'wheat'], 'milk', true)).toEqual(['wheat', 'milk', 'sesame']);
     expect(withAllergen(['wheat', 'milk'], 'wheat', false)).toEqual(['milk']);
+  });
+});
+
+describe('Y5 what a plan has to know of a product', () => {
+  test.each([
+    ['36 h', 2160],
+    ['36', 2160],
+    ['1 h 30', 90],
+    ['1h30min', 90],
+    ['1:30', 90],
+    ['1,5 Std.', 90],
+    ['90 Minuten', 90],
+    ['12.5 min', 12.5],
+    ['2 days', 2880],
+    ['1 jour 6 heures', 1800],
+    ['2 Tage 1:30', 2970],
+    ['0 min', 0],
+  ])('a length of time typed as %s is %d minutes', (text, minutes) => {
+    expect(minutesTyped(text)).toBe(minutes);
+  });
+
+  test.each(['', 'h', '36 x', '1 h 30 h', '30 min 1 h', '90 min 5', '1 2', '-3 h', '2 d 5'])('and %j is none yet', (text) => {
+    expect(minutesTyped(text)).toBeNull();
+  });
+
+  test('a length is read back as it is written out, in every language', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 0, max: 7 * 24 * 60 }), (minutes) => {
+        const hours = Math.floor(minutes / 60);
+        const over = minutes % 60 === 0 ? '' : String(minutes % 60).padStart(2, '0');
+        const written = [en, de, fr].map(({ METHOD }) =>
+          minutes < 90 ? METHOD.minutesShort(String(minutes)) : METHOD.hoursShort(hours, over),
+        );
+        for (const text of [lengthText(minutes), ...written]) expect(minutesTyped(text), text).toBe(minutes);
+      }),
+    );
+  });
+
+  test('a deck takes other pieces, and as many as elsewhere once nothing is said: then no list is left', () => {
+    const one = withDeckRoom(undefined, 'top', 4);
+    const two = withDeckRoom(one, 'hearth', 2);
+    expect(two).toEqual([
+      { deck: 'top', piecesPerSlot: 4 },
+      { deck: 'hearth', piecesPerSlot: 2 },
+    ]);
+    expect(withDeckRoom(two, 'top', 5)?.[0]).toEqual({ deck: 'top', piecesPerSlot: 5 });
+    expect(withDeckRoom(two, 'top', undefined)).toEqual([{ deck: 'hearth', piecesPerSlot: 2 }]);
+    expect(withDeckRoom(one, 'top', undefined)).toBeUndefined();
+    expect([someOf([]), someOf(['back'])]).toEqual([undefined, ['back']]);
+    const product = { ...productOf('olive-flat'), deckRoom: two };
+    expect(productFaults(product, CONTEXT)).toEqual([]);
+    expect(productFaults({ ...product, deckRoom: withDeckRoom(two, 'cellar', 3) }, CONTEXT).map(({ path }) => path)).toEqual([
+      expect.stringMatching(/\.deckRoom\[2\]\.deck$/),
+    ]);
   });
 });
 

@@ -2,9 +2,9 @@ import { describe, expect, test } from 'vitest';
 import { houseFaults } from '../../shared/documents/house-faults.ts';
 import { faultAt, kitchenFaults, type FileFault } from '../../shared/documents/kitchen-faults.ts';
 import { kitchenSchema, type Kitchen } from '../../shared/documents/kitchen.ts';
-import type { CommandOf } from '../../shared/floor/commands.ts';
+import type { ClientCommand, CommandOf } from '../../shared/floor/commands.ts';
 import { decide } from '../../shared/floor/decide.ts';
-import { blockOn, resourceName } from '../../shared/floor/resources.ts';
+import { benchesOf, blockOn, resourceName } from '../../shared/floor/resources.ts';
 import { EMPTY_STATE } from '../../shared/floor/state.ts';
 import { assert } from '../../shared/result.ts';
 import { MAX_UP_BYTES } from '../../shared/wire/protocol.ts';
@@ -242,6 +242,25 @@ describe('D37 things can be blocked and freed on the spot', () => {
     expect(Floor.harbour().give({ type: 'blockResource', resource: { kind, id }, why: 'cleaning' }).decision.ok).toBe(true);
   });
 
+  test('a bench that is cleaned between doughs is as many benches as it has places, by number; it is blocked as a whole', () => {
+    const { kitchen } = harbourFile();
+    const bench = (room: number, changeOverMin?: number): Kitchen => ({
+      ...kitchen,
+      bench: { room, ...(changeOverMin === undefined ? {} : { changeOverMin }) },
+    });
+    expect(benchesOf(bench(2, 5))).toEqual([
+      { id: 'bench', name: 'Bench 1', room: 1 },
+      { id: 'bench-2', name: 'Bench 2', room: 1 },
+    ]);
+    expect(benchesOf(bench(2))).toEqual([{ id: 'bench', name: 'Bench', room: 2 }]);
+    expect(resourceName(bench(2, 5), { kind: 'bench', id: 'bench-2' })).toBe('Bench 2');
+    expect(resourceName(bench(2), { kind: 'bench', id: 'bench-2' })).toBeNull();
+    const resource = { kind: 'bench', id: 'bench-2' } as const;
+    given()
+      .when(() => ({ type: 'blockResource', resource, why: 'cleaning' }))
+      .thenRefusal({ code: 'resourceUnknown', resource });
+  });
+
   test('what is not there can be neither blocked nor freed', () => {
     const resource = { kind: 'mixer', id: 'bottom' } as const;
     given()
@@ -299,6 +318,33 @@ describe('D37 a deck is set on the spot', () => {
     given()
       .when(() => ({ type: 'setDeck', deckId: 'attic', temperatureC: 250 }))
       .thenRefusal({ code: 'deckUnknown', deckId: 'attic' });
+  });
+});
+
+describe('D60 the air of a place is said as somebody finds it', () => {
+  test('how warm it is, for how long its door is open, that its programme begins', () => {
+    const floor = given()
+      .when(() => ({ type: 'readPlace', placeId: 'bench', celsius: 19 }))
+      .thenTypes(['placeRead']);
+    floor.wait(10).ok({ type: 'openPlace', placeId: 'cold-room', minutes: 20 });
+    floor.ok({ type: 'beginProgramme', placeId: 'cold-room' });
+    expect(floor.state.placeAir).toMatchObject({
+      bench: { readings: [{ celsius: 19, atMs: floor.nowMs - 10 * MINUTE_MS }] },
+      'cold-room': {
+        openings: [{ fromMs: floor.nowMs, toMs: floor.nowMs + 20 * MINUTE_MS }],
+        programme: { begunMs: floor.nowMs, phases: [{ temperatureC: 4 }, { temperatureC: 12 }, { temperatureC: 22 }] },
+      },
+    });
+  });
+
+  test('only of a place of the kitchen, and a programme only where its document has one', () => {
+    for (const type of ['readPlace', 'openPlace', 'beginProgramme'] as const)
+      given()
+        .when(() => ({ type, placeId: 'attic', celsius: 20, minutes: 5 }) as ClientCommand)
+        .thenRefusal({ code: 'placeUnknown', placeId: 'attic' });
+    given()
+      .when(() => ({ type: 'beginProgramme', placeId: 'bench' }))
+      .thenRefusal({ code: 'programmeMissing', placeId: 'bench' });
   });
 });
 

@@ -392,4 +392,14 @@ describe('what else a page says', () => {
     house.say({ type: 'devices', devices: [{ id: me?.id ?? '', name: 'Bench phone', stationId: 'bench' }] });
     expect(phone.client.view).toMatchObject({ soundingDeviceId: OTHER_PHONE, device: { name: 'Bench phone', stationId: 'bench' } });
   });
+
+  test('news of the planner’s are counted, those that were missed while the line was down too', () => {
+    const { house, phone } = connectedPhone();
+    const { planNews } = phone.client.view;
+    house.say({ type: 'planNews' });
+    house.say({ type: 'planNews' });
+    expect(phone.client.view.planNews).toBe(planNews + 2);
+    house.say({ type: 'live', sequence: phone.client.view.sequence });
+    expect(phone.client.view.planNews).toBe(planNews + 3);
+  });
 });

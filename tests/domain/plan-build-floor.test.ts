@@ -248,7 +248,10 @@ describe('Z13 the plan in force is where everything was', () => {
     expect(nextMs()).toBe(movedMs);
     floor.bringTo('L1', 'ripen');
     expect(nextMs()).toBe(movedMs);
+    // It calls when the plan has its next feed, not for when that was meant; a feed that the plan has not, for that.
+    expect(floor.due('L1').dueMs).toBe(movedMs);
     floor.ok({ type: 'planFeed', workpieceId: floor.id('L1'), feedMs: feedMs - 600 * MINUTE_MS, grams: 900 });
+    expect(floor.due('L1').dueMs).toBe(feedMs - 600 * MINUTE_MS);
     expect(
       built(floor).day.steps.filter(({ tag, stepId, status }) => tag === 'L1' && stepId === 'feed' && status === 'ahead'),
     ).toHaveLength(2);

@@ -73,7 +73,7 @@ describe('Z18 any day that a floor can come to is a problem', () => {
     fc.assert(
       fc.property(days, (day) => {
         liveDay(day, (floor) => {
-          if (floor.state.sequence % 25 !== 0) return;
+          if (floor.state.sequence % 20 !== 0) return;
           const made = built(floor).day;
           expect([malformed(made), missing(floor, made)]).toEqual([[], []]);
           looked += 1;

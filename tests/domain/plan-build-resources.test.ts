@@ -262,6 +262,9 @@ describe('Z8 decks have slots, programmes and heat', () => {
     expect(loaves).not.toBe(tins);
     expect(setupMin(loaves, tins)).toBe(0);
     expect(setupMin(tins, loaves)).toBe((245 - 225) / 5);
+    // The same again begins hotter than it ended.
+    expect(setupMin(loaves, loaves)).toBe((245 - 235) / 5);
+    expect(setupMin(tins, tins)).toBe((235 - 225) / 5);
     expect(setupMin(bottom.stateAtFirst ?? -1, tins)).toBe((245 - 235) / 2);
     expect(setupMin(bottom.stateAtFirst ?? -1, loaves)).toBe(0);
     expect(bottom.sharesOneState).toBe(true);

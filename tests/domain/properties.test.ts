@@ -22,6 +22,9 @@ const DAYS = { seed: SEED, numRuns: 14 };
 /** What undo does not take back: words about the kitchen, the house and the day, and taking back itself. */
 const LASTING: ReadonlySet<FloorCommand['type']> = new Set([
   'setDeck',
+  'readPlace',
+  'openPlace',
+  'beginProgramme',
   'blockResource',
   'freeResource',
   'closeDay',

@@ -46,7 +46,7 @@ const HELD: readonly {
     schema: upMessageSchema,
     version: PROTOCOL_VERSION,
     heldVersion: 1,
-    sha256: 'b06780c93b6ade0db32943d83880dfe19017ce0843b50b3125d57220859bc903',
+    sha256: '14e1ee45d33024765f20579c2e778be16e942a9a680c4844e677a311e3e330f6',
     advice: WIRE,
   },
   {
@@ -54,7 +54,7 @@ const HELD: readonly {
     schema: downMessageSchema,
     version: PROTOCOL_VERSION,
     heldVersion: 1,
-    sha256: '37a97e347463f67eda823e2f6bb18a84d7bbf3524abc048171df535dd272773a',
+    sha256: '58584ad91c6e8f24bd42b59e0ec580310e4427f87445586c7873323aeb706d71',
     advice: WIRE,
   },
   {
@@ -62,7 +62,7 @@ const HELD: readonly {
     schema: clientCommandSchema,
     version: PROTOCOL_VERSION,
     heldVersion: 1,
-    sha256: '99a4b63a13324ac49d2dabd80b27ee28ac81f261448b657dd7add77f9ddc34ca',
+    sha256: 'caccf9c6959b6366bf8ef578419df123eb88cd7f6695974d31caa9d64a1a5412',
     advice: WIRE,
   },
   {
@@ -78,7 +78,7 @@ const HELD: readonly {
     schema: outcomeSchema,
     version: PROTOCOL_VERSION,
     heldVersion: 1,
-    sha256: '6b7053146a641e4c2def57ac2273707be6cdf03374fab40e12b131a1827bdb61',
+    sha256: '03afba830b1d4d1758735cb623337f1cb1c6b8ec7eebf6f09e82d8592baaaf11',
     advice: WIRE,
   },
   {
@@ -86,7 +86,7 @@ const HELD: readonly {
     schema: floorEventSchema,
     version: EVENT_VERSION,
     heldVersion: 1,
-    sha256: 'b4d18dc366d8974928cc2fb22ad8a4a29205d8a7a781581f5dfe99b5b00bf646',
+    sha256: '28d7c74aed4cdd06f7451a1e3f8ecb89368ee86f4333afa6415dd64f8b3226e4',
     advice: EVENTS,
   },
   {
@@ -94,7 +94,7 @@ const HELD: readonly {
     schema: recordedEventSchema,
     version: EVENT_VERSION,
     heldVersion: 1,
-    sha256: 'cf3a218b0187fe786399c08bc0b6f28c3ac92770dbd25d5b296cb5a7ba886309',
+    sha256: '568c889fa678578674b0d431f4feb2240fcc35dfbc417db0bfd050cffa252c9c',
     advice: EVENTS,
   },
   {
@@ -102,7 +102,7 @@ const HELD: readonly {
     schema: bakehouseFileSchema,
     version: BAKEHOUSE_FORMAT,
     heldVersion: 1,
-    sha256: 'ba9fd43c949d77704498828be85524e5ced0f9e883e61141c292dea11c265f94',
+    sha256: '87b27796f4ec504d21c79e6a24e36d19c2dbd92670613b3d210f5ded4f8dcf81',
     advice: FILES,
   },
 ];

@@ -120,6 +120,19 @@ describe('POST /api/calc/:name', () => {
       ['formula', formula],
       ['heat', heat],
       ['water', { desiredDoughC: 26, temperaturesC: [22, 22, 6], riseK: 5 }],
+      ['rest', { nominalMin: 120, referenceC: 25, doughC: 28, ambientC: 22, tauMin: 180, model: { kind: 'perKelvin', rate: 0.1 } }],
+      [
+        'core',
+        {
+          readings: [
+            { atMin: 10, coreC: 50 },
+            { atMin: 14, coreC: 70 },
+          ],
+          targetC: 90,
+          altitudeM: 0,
+        },
+      ],
+      ['cooling', { startC: 57, ambientC: 3, tauMin: 90, ruleSet: 'us-food-code' }],
     ] as const) {
       const answer = await house.app.inject({ method: 'POST', url: `/api/calc/${name}`, payload });
       expect(answer.statusCode).toBe(200);

@@ -45,6 +45,8 @@ interface Told {
   readonly order: string[];
   readonly groups: (readonly JournalEntry[])[];
   readonly journal: Journal;
+  /** Lines of the log, read back. */
+  readonly logged: unknown[];
   /** What the next append, and only that, comes to; held until `release` where it is held. */
   fault: AppendFault;
   release: () => void;
@@ -55,6 +57,7 @@ interface Told {
 function floorOnMemory(nowMs = (): number => START_MS): Told {
   const order: string[] = [];
   const groups: (readonly JournalEntry[])[] = [];
+  const logged: unknown[] = [];
   const memory = new MemoryJournal(emptyMemoryDisk(KITCHEN));
   let held: Promise<void> | null = null;
   const slow = new SlowJournal(memory, {
@@ -83,7 +86,7 @@ function floorOnMemory(nowMs = (): number => START_MS): Told {
     journal,
     state: EMPTY_STATE,
     clock: { nowMs, pace: 1 },
-    log: pino({ level: 'silent' }),
+    log: pino({ level: 'warn' }, { write: (line) => logged.push(JSON.parse(line)) }),
     defer: (run) => setImmediate(run),
   });
   floor.onCommitted(({ events }) => order.push(`published ${events.map(({ sequence }) => sequence).join(',')}`));
@@ -92,6 +95,7 @@ function floorOnMemory(nowMs = (): number => START_MS): Told {
     order,
     groups,
     journal,
+    logged,
     fault: null,
     release: () => {},
     hold: () => {
@@ -109,6 +113,11 @@ function floorOnMemory(nowMs = (): number => START_MS): Told {
     },
   };
   return told;
+}
+
+/** An error as whoever reads the log needs it: what it says, and where it came from. */
+function asLogged({ message }: Pick<Error, 'message'>): unknown {
+  return expect.objectContaining({ message, stack: expect.stringContaining(message) as string });
 }
 
 describe('the one writer', () => {
@@ -169,6 +178,7 @@ describe('the one writer', () => {
       for (const outcome of refused) expect(outcome).toEqual({ ok: false, refusal: { code: 'notKept', cause } });
       expect(told.floor.state).toBe(before);
       expect(told.floor.isWritable).toBe(false);
+      expect(told.logged).toEqual([expect.objectContaining({ commands: 3, err: asLogged(error) })]);
       expect(told.order.filter((entry) => entry.startsWith('published'))).toEqual(['published 1']);
       // The same command again is decided anew: nothing was kept of it.
       expect(await told.submit(anchor(4))).toMatchObject({ ok: true, sequence: 2 });
@@ -217,6 +227,7 @@ describe('the one writer', () => {
     };
     expect(await told.submit(anchor(1))).toEqual({ ok: false, refusal: { code: 'notKept', cause: 'journalFailed' } });
     expect(told.floor.isWritable).toBe(false);
+    expect(told.logged).toEqual([expect.objectContaining({ commandId: idOf(1), err: asLogged({ message: 'The disk does not answer.' }) })]);
     isReadable = true;
     expect(await told.submit(anchor(1))).toMatchObject({ ok: true, sequence: 1 });
     expect(told.floor.isWritable).toBe(true);

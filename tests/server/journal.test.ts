@@ -6,8 +6,10 @@ import { JournalError } from '../../server/journal/journal.ts';
 import { emptyMemoryDisk, MemoryJournal } from '../../server/journal/memory-journal.ts';
 import { SlowJournal, type AppendFault, type AppendMoment } from '../../server/journal/slow-journal.ts';
 import { SqliteJournal } from '../../server/journal/sqlite-journal.ts';
+import { ThreadedJournal } from '../../server/journal/threaded-journal.ts';
 import { journalContract } from './support/journal-contract.ts';
 import { entryOf, idOf, tapEvents } from './support/journal-events.ts';
+import { startJournalHere } from './support/journal-here.ts';
 import { temporaryFolder } from './support/temporary-folder.ts';
 
 journalContract('the journal in memory', async () => {
@@ -22,6 +24,21 @@ journalContract('the journal in SQLite', async () => {
     cleanUp: async () => rmSync(folder, { recursive: true }),
   };
 });
+
+for (const [name, longValues] of [
+  ['the journal with everything on a thread', 0],
+  // Some of what the contract appends is longer than this, some is not.
+  ['the journal with what is long on a thread', 60],
+] as const) {
+  journalContract(name, async () => {
+    const folder = temporaryFolder();
+    const path = join(folder, 'journal.db');
+    return {
+      open: async () => new ThreadedJournal(new SqliteJournal(path), path, startJournalHere, longValues),
+      cleanUp: async () => rmSync(folder, { recursive: true }),
+    };
+  });
+}
 
 journalContract('the slow journal', async () => {
   const disk = emptyMemoryDisk(idOf(1));

@@ -1,7 +1,8 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { Writable } from 'node:stream';
 import { describe, expect, it } from 'vitest';
-import { main } from '../../server/cli/plan-bench.ts';
+import { main, streamsTo } from '../../server/cli/plan-bench.ts';
 import { folderForTest } from './support/temporary-folder.ts';
 
 /** Two jobs on one machine of a capacity that is given: by hand 5 where it is 1, 3 where it is 2. */
@@ -47,7 +48,12 @@ interface Said {
 
 async function planBench(...args: readonly string[]): Promise<Said> {
   let [out, err, nowMs] = ['', '', 0];
-  const code = await main(args, { out: (text) => (out += text), err: (text) => (err += text), nowMs: () => (nowMs += 1.5) });
+  const code = await main(args, {
+    out: (text) => (out += text),
+    err: (text) => (err += text),
+    isRead: () => true,
+    nowMs: () => (nowMs += 1.5),
+  });
   const lines = out.split('\n').slice(0, -1);
   return { code, lines: lines.map((line) => JSON.parse(line) as Record<string, unknown>), err };
 }
@@ -95,6 +101,32 @@ describe('plan-bench', () => {
     const { code, lines, err } = await planBench(...args);
     expect({ code, lines }).toEqual({ code: 2, lines: [] });
     expect(err.split('. Usage')[0]).toContain(named);
+  });
+
+  it('A14 ends quietly, and plans no more, once nobody reads its lines', async () => {
+    const folder = folderWith(Object.fromEntries(Array.from({ length: 20 }, (_, n) => [`${n + 10}.sm`, sm(1)])));
+    const taken: string[] = [];
+    let [err, plannedCount] = ['', 0];
+    // As head does: it takes two lines and closes the pipe, which the third is told.
+    const pipe = new Writable({
+      write: (chunk: Buffer, _encoding, done) => {
+        if (taken.length === 2) return done(Object.assign(new Error('write EPIPE'), { code: 'EPIPE', syscall: 'write' }));
+        taken.push(chunk.toString());
+        done();
+      },
+    });
+    const said = new Writable({ write: (chunk: Buffer, _encoding, done) => ((err += chunk.toString()), done()) });
+    const code = await main(['--dir', folder, '--schedules', '5', '--seed', '1'], {
+      ...streamsTo(pipe, said),
+      nowMs: () => (plannedCount += 1),
+    });
+    expect({ code, err, lines: taken.map((line) => (JSON.parse(line) as { instance: string }).instance) }).toEqual({
+      code: 0,
+      err: '',
+      lines: ['10', '11'],
+    });
+    // Twice a file.
+    expect(plannedCount).toBeLessThanOrEqual(2 * 4);
   });
 
   it('A14 a folder without any instance is refused', async () => {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { CLEARLY_BETTER_MIN, isClearlyBetter } from '../../server/plan/clearly-better.ts';
-import type { PlannerAnswer, PlannerJob, Replanned } from '../../server/plan/jobs/planner-job.ts';
+import type { PlannerAnswer, PlannerJob, Replanned, TroubleCost } from '../../server/plan/jobs/planner-job.ts';
 import type { StartThread } from '../../server/plan/start-thread.ts';
 import type { PlannedStep } from '../../shared/floor/events.ts';
 import { planStatusSchema, type PlanFigures, type PlanStatus } from '../../shared/plan/plan-api.ts';
@@ -30,6 +30,8 @@ const FIGURES: PlanFigures = {
   endsMs: null,
   total: 400,
 };
+
+const NO_TROUBLE: TroubleCost = { spoil: 0, late: 0, pins: 0 };
 
 /** A planner that says what a test has it say, and keeps what it was asked. */
 class Script {
@@ -96,6 +98,8 @@ function improved(weigh: PlannedStep, total: number): PlannerAnswer {
     ],
     warnings: [],
     figures: { ...FIGURES, total },
+    cleanings: [],
+    cost: NO_TROUBLE,
   };
   return { kind: 'improved', before: FIGURES, plan };
 }
@@ -208,7 +212,10 @@ describe('a planner that fails', () => {
     await floor.machine.pass(2000);
     await eventLoopTurns(ENOUGH_TURNS);
     expect(script.count('replan') - before).toBe(2);
-    script.answers.replan = { kind: 'replanned', plan: { starts: [], moved: [], warnings: [], figures: FIGURES } };
+    script.answers.replan = {
+      kind: 'replanned',
+      plan: { starts: [], moved: [], warnings: [], figures: FIGURES, cleanings: [], cost: NO_TROUBLE },
+    };
     await floor.machine.pass(2000);
     await eventLoopTurns(ENOUGH_TURNS);
     expect(script.count('replan') - before).toBe(3);
@@ -224,7 +231,7 @@ describe('what happens while a re-plan is made', () => {
     const moved = (minutes: number): PlannerAnswer => {
       const plannedStartMs = weigh.plannedStartMs + minutes * MINUTE_MS;
       const starts = [{ ...weigh, plannedStartMs, plannedEndMs: plannedStartMs + 10 * MINUTE_MS }];
-      return { kind: 'replanned', plan: { starts, moved: [], warnings: [], figures: FIGURES } };
+      return { kind: 'replanned', plan: { starts, moved: [], warnings: [], figures: FIGURES, cleanings: [], cost: NO_TROUBLE } };
     };
     script.answers.replan = 'silence';
     await disturb(made, 231);
@@ -242,5 +249,45 @@ describe('what happens while a re-plan is made', () => {
       { isWhole: false, starts: [{ plannedStartMs: weigh.plannedStartMs + 30 * MINUTE_MS }] },
     ]);
     expect(await status(made)).toMatchObject({ isReplanning: false });
+  });
+});
+
+describe('what the plan was known to cost', () => {
+  it('E11 goes with the next re-plan, of an offer that was kept too; nobody knows it yet of a day that was just kept', async () => {
+    const made = await stage();
+    const { floor, script, weigh } = made;
+    const known = (): readonly (TroubleCost | null)[] => script.jobs.flatMap((job) => (job.kind === 'replan' ? [job.known] : []));
+    const answer = (late: number): PlannerAnswer => ({
+      kind: 'replanned',
+      plan: { starts: [], moved: [], warnings: [], figures: FIGURES, cleanings: [], cost: { spoil: 0, late, pins: 0 } },
+    });
+    script.answers.replan = answer(70);
+    await disturb(made, 231);
+    script.answers.replan = answer(20);
+    await disturb(made, 232);
+    expect(known().slice(-2)).toEqual([null, { spoil: 0, late: 70, pins: 0 }]);
+    script.answers.improve = improved(weigh, 300);
+    await floor.machine.pass(QUIET_MS);
+    await eventLoopTurns(ENOUGH_TURNS);
+    const [offer] = (await status(made)).offers;
+    await floor.house.planning.replanner.keep(offer?.id ?? '', { deviceId: freshId(), stationId: null });
+    await disturb(made, 233);
+    expect(known().at(-1)).toEqual(NO_TROUBLE);
+    const { plannedEndMs = 0, workpieceId: batchKey, ...step } = weigh;
+    await floor.house.floor.submit({
+      commandId: freshId(),
+      deviceId: freshId(),
+      stationId: null,
+      tap: null,
+      command: {
+        type: 'adoptProposal',
+        serviceDate: '2026-03-07',
+        batches: [],
+        steps: [{ ...step, plannedEndMs, batchKey }],
+        warnings: [],
+      },
+    });
+    await eventLoopTurns(ENOUGH_TURNS);
+    expect(known().at(-1)).toBeNull();
   });
 });

@@ -1,22 +1,24 @@
 import { describe, expect, it } from 'vitest';
 import type { ClientCommand } from '../../shared/floor/commands.ts';
-import type { EventOf, PlannedStep, RecordedEvent } from '../../shared/floor/events.ts';
+import type { EventOf, MovedStep, PlannedStep, RecordedEvent } from '../../shared/floor/events.ts';
 import type { Workpiece } from '../../shared/floor/state.ts';
 import { wayOf } from '../../shared/floor/way.ts';
 import { planStatusSchema, type PlanStatus } from '../../shared/plan/plan-api.ts';
 import { assert } from '../../shared/result.ts';
 import { OVERDUE_MS } from '../../server/plan/overdue.ts';
+import { USUAL_BUDGETS, type PlannerBudgets } from '../../server/plan/planner.ts';
 import { order, proposed, SUNDAY } from './support/day-orders.ts';
 import { freshId } from './support/live-client.ts';
 import { eventLoopTurns } from './support/machine.ts';
+import { startHere, TEST_BUDGETS } from './support/planner-here.ts';
 import { openTestHouse, type TestHouse } from './support/test-house.ts';
 
 const MINUTE_MS = 60_000;
 const COUNTRY = { productId: 'country-loaf', pieces: 20, readyAt: '11:00' } as const;
 
 /** The demo Saturday with a plan for it and for Sunday's country loaves in force, and all that follows from keeping it done. */
-async function planned(): Promise<TestHouse> {
-  const floor = await openTestHouse();
+async function planned(budgets: PlannerBudgets = TEST_BUDGETS): Promise<TestHouse> {
+  const floor = await openTestHouse({ planning: { startThread: startHere, budgets } });
   const { house } = floor;
   await order(house, [COUNTRY]);
   const proposal = await proposed(house);
@@ -146,6 +148,39 @@ describe('the plan in force', () => {
     await calm(floor);
     const [pin] = Object.values(floor.house.floor.state.pins);
     expect((await status(floor)).plan?.warnings).toContainEqual(expect.objectContaining({ kind: 'pinBroken', pinId: pin?.id }));
+  });
+
+  it('E11 begins a dough sooner whose order is wanted sooner; what is known to be late moves nothing again', async () => {
+    const floor = await planned({ ...TEST_BUDGETS, replan: USUAL_BUDGETS.replan });
+    const [wanted] = Object.values(floor.house.floor.state.orders).filter(({ serviceDate }) => serviceDate === SUNDAY);
+    assert(wanted !== undefined, 'there is an order for Sunday');
+    const batch = Object.values(floor.house.floor.state.workpieces).find(
+      ({ serviceDate, kind }) => serviceDate === SUNDAY && kind === 'batch',
+    );
+    assert(batch !== undefined, 'there is a batch for Sunday');
+    const before = stepOf(floor, batch.id, 'weigh');
+    const place = async (readyMs: number): Promise<readonly EventOf<'planAdopted'>[]> => {
+      const { sequence } = floor.house.floor.state;
+      await order(floor.house, [{ ...COUNTRY, id: wanted.id, readyMs }]);
+      await calm(floor);
+      return adopted(floor, sequence);
+    };
+    const [moved, ...more] = await place(Date.parse(`${SUNDAY}T07:00Z`));
+    expect(more).toEqual([]);
+    expect(moved?.moved).toContainEqual(expect.objectContaining({ workpieceId: batch.id, stepId: 'weigh' }));
+    // What comes earlier is never said to do so for its own sake.
+    const isOfItself = ({ workpieceId, stepId, because }: MovedStep): boolean =>
+      because?.workpieceId === workpieceId && because.stepId === stepId;
+    expect(moved?.moved.filter(({ cut, load }) => cut === undefined && load === undefined).filter(isOfItself)).toEqual([]);
+    expect(before.plannedStartMs - stepOf(floor, batch.id, 'weigh').plannedStartMs).toBeGreaterThanOrEqual(30 * MINUTE_MS);
+    expect((await status(floor)).plan?.warnings).toEqual([]);
+    // Nobody can have it ready within two hours: it is as early as can be, and said to be late.
+    await place(floor.house.clock.nowMs() + 120 * MINUTE_MS);
+    expect((await status(floor)).plan?.warnings).toContainEqual(expect.objectContaining({ kind: 'late', orderId: wanted.id }));
+    const { sequence } = floor.house.floor.state;
+    floor.house.planning.replanner.look();
+    await calm(floor);
+    expect(await adopted(floor, sequence)).toEqual([]);
   });
 
   it('E11 warns of an order that will be late, and no longer once it is withdrawn', async () => {

@@ -1,9 +1,10 @@
 import type { LightMyRequestResponse } from 'fastify';
 import { describe, expect, it } from 'vitest';
-import { MOST_RUNS, MOST_SCHEDULES, planStatusSchema, trySchema } from '../../shared/plan/plan-api.ts';
+import { MOST_RUNS, MOST_SCHEDULES, planStatusSchema, trySchema, type PlanStatus } from '../../shared/plan/plan-api.ts';
+import { assert } from '../../shared/result.ts';
 import type { House } from '../../server/main/house.ts';
 import { order, proposed, SUNDAY } from './support/day-orders.ts';
-import { freshId } from './support/live-client.ts';
+import { freshId, LiveClient } from './support/live-client.ts';
 import { eventLoopTurns } from './support/machine.ts';
 import { eventsOf } from './support/read-calendar.ts';
 import { openTestHouse } from './support/test-house.ts';
@@ -80,6 +81,74 @@ describe('what is asked of the planner', () => {
       offers: [],
       proposals: [],
     });
+  });
+});
+
+describe('what a page that shows plans is told', () => {
+  it('E19 what the plan in force comes to and when the kitchen is cleaned, once it was looked at; and of the proposal before', async () => {
+    const { house } = await openTestHouse();
+    const { kitchen } = house.floor.state;
+    assert(kitchen !== null, 'there is a kitchen');
+    const cleanings = [
+      {
+        id: 'spiral',
+        name: 'Spiral',
+        resource: { kind: 'mixer', id: 'spiral' },
+        minutes: 15,
+        station: 'mixer',
+        from: '10:00',
+        to: '13:00',
+      },
+    ];
+    const command = { type: 'adoptKitchen', fromVersion: kitchen.version, kitchen: { ...kitchen.document, cleanings } };
+    expect((await post(house, '/api/commands', { commandId: freshId(), command })).statusCode).toBe(200);
+    await order(house, [{ productId: 'rye-tin', pieces: 6, readyAt: '12:00' }]);
+    const proposal = await proposed(house);
+    assert(proposal.status === 'done', 'the day is found');
+    const told = async (): Promise<PlanStatus['plan']> => planStatusSchema.parse((await house.app.inject('/api/plan')).json()).plan;
+    expect(await told()).toBeNull();
+    // What is cleaned on days to come does not make this one longer.
+    expect(proposal.figures.endsMs).toBeLessThanOrEqual(Math.max(...proposal.steps.map(({ plannedEndMs }) => plannedEndMs)));
+    expect((await post(house, `/api/plan/proposals/${proposal.id}/keep`, {})).statusCode).toBe(200);
+    await eventLoopTurns(40);
+    await house.planning.replanner.settled();
+    const plan = await told();
+    expect(plan?.figures).toMatchObject({ ordersOnTime: proposal.figures.ordersOnTime, pinsBroken: 0 });
+    // Once a day within its window, for as long as it takes, by the one who does it.
+    for (const found of [proposal.cleanings, plan?.cleanings ?? []]) {
+      const dates = found.map(({ plannedStartMs }) => new Date(plannedStartMs).toISOString().slice(0, 10));
+      expect([...dates].sort().slice(0, 2)).toEqual(['2026-03-07', SUNDAY]);
+      expect(new Set(dates).size).toBe(dates.length);
+      for (const [index, { cleaningId, plannedStartMs, plannedEndMs, resources }] of found.entries()) {
+        const date = dates[index] ?? '';
+        expect([cleaningId, plannedEndMs - plannedStartMs]).toEqual(['spiral', 15 * 60_000]);
+        expect(resources.map(({ kind, id }) => `${kind} ${id}`).sort()).toEqual(['mixer spiral', 'station mixer']);
+        expect(plannedStartMs).toBeGreaterThanOrEqual(Date.parse(`${date}T10:00Z`));
+        expect(plannedEndMs).toBeLessThanOrEqual(Date.parse(`${date}T13:00Z`));
+      }
+    }
+  });
+
+  it('E19 that a day is sought, found, dropped or kept, and that a re-plan is over, without asking', async () => {
+    const { house } = await openTestHouse();
+    const page = await LiveClient.live(house.app);
+    const news = async (): Promise<number> => {
+      await eventLoopTurns();
+      return page.of('planNews').length;
+    };
+    await order(house, [{ productId: 'rye-tin', pieces: 6, readyAt: '12:00' }]);
+    expect(await news()).toBe(0);
+    const first = await proposed(house);
+    // Sought, and found.
+    expect(await news()).toBe(2);
+    expect((await house.app.inject({ method: 'DELETE', url: `/api/plan/proposals/${first.id}` })).statusCode).toBe(204);
+    expect(await news()).toBe(3);
+    const second = await proposed(house);
+    expect(await news()).toBe(5);
+    await post(house, `/api/plan/proposals/${second.id}/keep`, {});
+    await eventLoopTurns(40);
+    await house.planning.replanner.settled();
+    expect(await news()).toBeGreaterThan(5);
   });
 });
 

@@ -12,7 +12,7 @@ import { eventLoopTurns } from './support/machine.ts';
 import { openTestHouse, type TestHouse } from './support/test-house.ts';
 import { freshId } from './support/live-client.ts';
 
-const JOB: PlannerJob = { kind: 'replan', nowMs: 0, budget: { schedules: 1, seed: 1 }, hint: 'search' };
+const JOB: PlannerJob = { kind: 'replan', nowMs: 0, budget: { schedules: 1, seed: 1 }, hint: 'search', known: null };
 
 /** Threads that only write down what they are told. */
 class Thread {
@@ -50,6 +50,7 @@ function stage({ house }: TestHouse): Stage {
   const threads: Thread[] = [];
   const logged: unknown[] = [];
   const thread = new PlannerThread({
+    urgency: 'live',
     floor: house.floor,
     log: { error: (fact: unknown) => logged.push(fact) },
     defer: (run) => setImmediate(run),

@@ -53,7 +53,7 @@ function plannedFloor(seed: number): Floor {
 }
 
 function replanned(floor: Floor): PlannerAnswer {
-  return runJob(floor.state, { kind: 'replan', nowMs: floor.nowMs, budget: BUDGET, hint: 'search' }, () => {});
+  return runJob(floor.state, { kind: 'replan', nowMs: floor.nowMs, budget: BUDGET, hint: 'search', known: null }, () => {});
 }
 
 /** What the house does with a re-plan. True where it changed anything. */

@@ -13,7 +13,7 @@ interface Stay extends Span {
 
 /**
  * No deck has more in it than its slots take, from the beginning of the loading to the end of the taking out; what shares a
- * deck bakes by one programme; and between two programmes the deck has the time to get hotter or cool down.
+ * deck bakes by one programme; and between two loads the deck has the time to get as hot as the next one begins.
  */
 export function deckFaults(kitchen: Kitchen, threads: readonly PlanThread[]): string[] {
   const decks = kitchen.ovens.flatMap((oven) => oven.decks);
@@ -58,7 +58,7 @@ function programmeOf({ bake = [] }: Step, deck: Deck): string {
 }
 
 function heatFault(deck: Deck, before: Stay, next: Stay): string[] {
-  if (programmeOf(before.bake, deck) === programmeOf(next.bake, deck) || next.fromMs < before.toMs) return [];
+  if (next.fromMs < before.toMs) return [];
   const fromC = before.bake.bake?.at(-1)?.temperatureC ?? deck.temperatureC;
   const toC = next.bake.bake?.[0]?.temperatureC ?? deck.temperatureC;
   const rate = toC > fromC ? deck.heatKPerMin : deck.coolKPerMin;

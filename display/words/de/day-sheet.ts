@@ -96,6 +96,16 @@ export function busyWords(name: string, wanted: number, room: number, stretch: s
   return `${name}: ${wanted} gebraucht, ${room} da, ${stretch} (${tags})`;
 }
 
+/** Who works at a place that is called the same. */
+export function handsAtWords(station: string): string {
+  return `${station}, Hände`;
+}
+
+/** Nobody is there, or it is out of use, and work is planned all the same. */
+export function awayWords(name: string, why: string, stretch: string, tags: readonly string[]): string {
+  return `${name}: ${why} ${stretch}, doch ${tags.join(', ')} ${tags.length > 1 ? 'sind' : 'ist'} dann geplant`;
+}
+
 /** A dough waits longer than it bears. */
 export function waitsWords(tag: string, verb: string, length: string): string {
   return `${tag} ${verb}: beginnt ${length} später, als der Teig verträgt`;
@@ -134,7 +144,7 @@ export function shortOfWords(pieces: number): string {
 export function lengthWords(minutes: number): string {
   const whole = Math.round(minutes);
   if (whole < 60) return `${whole} min`;
-  return whole % 60 === 0 ? `${whole / 60} h` : `${Math.floor(whole / 60)} h ${whole % 60} min`;
+  return whole % 60 === 0 ? `${whole / 60} h` : `${Math.floor(whole / 60)} h ${String(whole % 60).padStart(2, '0')}`;
 }
 
 /** A row's heading, for a screen reader: what it is and how much is in it. */
@@ -190,6 +200,7 @@ export const TRY = {
   spread: (kind: string, percent: string): string => `${kind}: in der Regel ${percent} % schneller oder langsamer`,
   kinds: { hands: 'Handarbeit', judged: 'Schritte, die mit einer Prüfung enden', rest: 'Ruhezeiten', bake: 'Backzeiten' },
   learned: (steps: number): string => `aus ${steps} Schritten dieses Hauses gelernt`,
+  average: (percent: string): string => `im Mittel ${percent} % der geplanten Länge`,
   customary: 'üblich, hier noch nicht gelernt',
   failed: 'Er ließ sich nicht durchspielen:',
   noOrders: 'Dieser Tag hat keine Bestellungen, die zu spät sein könnten.',

@@ -208,7 +208,7 @@ export const PLANNING = {
   tryLeaveOut: 'Weglassen',
   tryFirst: 'Vor allen anderen',
   changes: 'Zu versuchen',
-  later: (order: string, min: number): string => `${order}: ${min} min später`,
+  later: (order: string, min: number): string => `${order}: ${lengthWords(min)} später`,
   fewer: (order: string, pieces: number): string => `${order}: nur ${pieces} Stück`,
   leftOut: (order: string): string => `${order}: weggelassen`,
   first: (order: string): string => `${order}: vor allen anderen`,
@@ -221,6 +221,8 @@ export const PLANNING = {
   // Was der Plan von sich aus sagt.
   movedTitle: (clock: string): string => `Verschoben um ${clock}`,
   nothingMoved: 'Nichts hat sich verschoben.',
+  notBegun: 'seine Zeit kam, und niemand hat ihn begonnen',
+  goesWith: (step: string): string => `geht mit ${step}`,
   warningsTitle: 'Vorausgesehen',
   noWarnings: 'Weder Verspätung noch Verderb ist abzusehen.',
   offersTitle: 'Bessere Wege im Angebot',
@@ -325,12 +327,26 @@ export const CAUSES = {
 /** Änderungen, die versucht wurden, und was dabei herauskam. */
 export const REMEDIES = {
   fits: '– dann geht es auf',
-  left: (length: string): string => `– dann zusammen ${length} zu spät`,
+  /** Was daraus wurde, nach dem, was geändert wird. */
+  inTime: '– dann rechtzeitig',
+  lateStill: (length: string, before: string): string => `– dann ${length} zu spät statt ${before}`,
+  inAll: (length: string, before: string): string => `alle Bestellungen zusammen ${length} zu spät statt ${before}`,
+  noneSpoils: '– dann wartet nichts zu lange',
+  spoilsStill: (length: string): string => `– dann zusammen noch ${length} zu lange`,
+  asPinned: '– dann beginnt es wie festgesetzt',
+  offPin: (length: string): string => `– dann ${length} neben der festgesetzten Zeit`,
   openEarlier: (station: string, length: string): string => `${station} ${length} früher besetzen`,
+  openLonger: (station: string, length: string): string => `${station} ${length} länger besetzen`,
+  allEarlier: (length: string): string => `Alle ${length} früher`,
+  allLonger: (length: string): string => `Alle ${length} länger`,
   oneMoreHand: (station: string): string => `Ein Paar Hände mehr: ${station}`,
+  oneMoreHandFor: (station: string, from: string, to: string): string => `Ein Paar Hände mehr: ${station}, ${from} bis ${to}`,
+  moreVessels: (vessel: string, count: number): string => `${count} mehr: ${vessel}`,
   beginEarlier: (step: string, length: string, clock: string): string => `${step}: ${length} früher, um ${clock}`,
+  beginLater: (step: string, length: string, clock: string): string => `${step}: ${length} später, um ${clock}`,
   inKitchen: 'Zeiten und Hände stehen unter Backstube',
   none: 'Nichts von dem, was versucht wurde, lässt ihn aufgehen.',
+  also: 'Aus demselben Grund:',
 } as const;
 
 /** Warum sich ein Tag gar nicht planen lässt. `batch` ist, worum es geht, wo es um eines geht. */

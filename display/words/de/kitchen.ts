@@ -59,6 +59,26 @@ export const KITCHEN = {
   ovenCaution: 'Ein heißer Herd bleibt nach dem Abschalten noch lange heiß.',
   keyHint: 'Kleinbuchstaben, Ziffern, Bindestriche',
   none: 'ohne',
+  tasks: 'Tisch und Reinigung',
+  benchWork: 'Arbeit am Tisch',
+  benchUncounted: 'nicht gezählt',
+  benchHint: 'Wo niemand zählt, steht der Tisch keinem Plan im Weg.',
+  noCleanings: 'Keine Reinigung hat ihre Zeit.',
+  hours: 'Besetzt',
+  alwaysThere: 'Immer ist jemand da.',
+  neverThere: 'Nie ist jemand da.',
+  addHours: 'Zeit hinzufügen',
+  breaks: 'Pausen',
+  noBreaks: 'Keine Pausen.',
+  addBreak: 'Pause hinzufügen',
+  daily: 'täglich',
+  someDays: 'an manchen Tagen',
+  removeHours: 'Wegnehmen',
+  overMidnight: 'Was früher endet, als es beginnt, dauert in den nächsten Tag hinein.',
+  rateUnsaid: 'sofort',
+  speedsUnsaid: 'so viele wie verlangt',
+  cleaningHint: 'Einmal am Tag, in ihrer Zeit; solange sie dauert, ist für niemanden da, was gereinigt wird.',
+  nobody: 'niemand',
   kinds: {
     mixer: 'Kneter',
     bowl: 'Kessel',
@@ -68,6 +88,7 @@ export const KITCHEN = {
     deck: 'Herd',
     slot: 'Herdplatz',
     station: 'Posten',
+    cleaning: 'Reinigung',
   },
 } as const;
 
@@ -102,6 +123,18 @@ export const FIELDS = {
   iceC: 'Eis kommt hinein mit',
   mayContain: 'Kann in alles geraten, was hier entsteht',
   mayContainNote: 'In eigenen Worten',
+  from: 'Von',
+  to: 'Bis',
+  days: 'Tage',
+  speeds: 'Gänge',
+  benchRoom: 'Teige zugleich in Arbeit',
+  heatKPerMin: 'Heizt auf um',
+  coolKPerMin: 'Kühlt ab um',
+  cleaned: 'Was gereinigt wird',
+  cleaningMin: 'Dauert',
+  cleaningStation: 'Wer reinigt',
+  cleaningFrom: 'Nicht vor',
+  cleaningTo: 'Fertig bis',
 } as const;
 
 /** Units behind a field. */
@@ -193,6 +226,11 @@ export function handsWords(hands: number): string {
   return hands === 1 ? '1 Kraft' : `${hands} Kräfte`;
 }
 
+/** How many doughs can be worked on the bench at once. */
+export function doughsAtOnceWords(count: number): string {
+  return count === 1 ? '1 Teig auf einmal' : `${count} Teige zugleich`;
+}
+
 export function roomWords(taken: number, room: number): string {
   return `${taken} von ${room}`;
 }
@@ -242,6 +280,11 @@ export function atLeastWords(least: number): string {
 
 export function atMostWords(most: number): string {
   return `höchstens ${decimalComma(most)}`;
+}
+
+/** For figures whose bound is itself too little. */
+export function moreThanWords(least: number): string {
+  return `mehr als ${decimalComma(least)}`;
 }
 
 /** A fault with the thing that has it. */

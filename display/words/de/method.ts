@@ -238,6 +238,17 @@ export const PRODUCT = {
   weightsNote:
     'Jedes der beiden Gewichte kann getippt werden; das andere folgt aus dem Ausbackverlust. Eigene Brote nachwiegen, bevor ein Gewicht angegeben wird: örtliches Recht geht vor.',
   piecesPerSlot: 'Stück je Platz im Herd',
+  oven: 'Im Ofen, und danach',
+  deckRoom: 'Stück je Platz, wo ein Herd mehr oder weniger fasst',
+  deckRoomAsUsual: (pieces: number | null): string => (pieces === null ? 'nicht angegeben' : `${pieces} wie sonst`),
+  prefersSlots: 'Plätze, an denen es am besten bäckt',
+  prefersHint: 'Der beste zuerst, in der Reihenfolge, in der sie angekreuzt werden.',
+  prefersOrder: (slots: readonly string[]): string => `Zuerst: ${slots.join('; dann ')}.`,
+  keeps: 'Hält sich nach dem Backen',
+  keepsHint: 'Stunden oder Minuten: 36 h, 1 h 30, 90 min. Leer: bis es gebraucht wird, am selben Tag.',
+  keepsNote:
+    'Wie lange es gut genug für den Verkauf ist, damit es früher gebacken werden darf. Wie lange es aufbewahrt werden darf, sagen örtliche Vorschriften und eigene fachkundige Beratung.',
+  lengthNeeded: 'hier gehört eine Dauer hin, etwa 36 h oder 90 min, höchstens eine Woche',
   loads: 'In Schüssen aufgearbeitet',
   loadsOn: 'Geht in Schüssen weiter, jeder für sich',
   loadsAfter: 'nach',

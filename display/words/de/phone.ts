@@ -159,6 +159,7 @@ export const DID = {
   rescaled: (tag: string): string => `${tag} umgerechnet`,
   watered: (tag: string): string => `${tag} Wasser zugegeben`,
   deck: 'Herd eingestellt',
+  air: 'Luft vermerkt',
   blocked: 'gesperrt',
   freed: 'freigegeben',
   undone: 'Zurücknahme',

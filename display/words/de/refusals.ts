@@ -84,6 +84,8 @@ function whyWords(refusal: Refusal, facts: RefusalFacts): string {
       return `Posten ${refusal.stationId} gibt es hier nicht.`;
     case 'placeUnknown':
       return `Ruheplatz ${refusal.placeId} gibt es hier nicht.`;
+    case 'programmeMissing':
+      return `${refusal.placeId} hat in der Backstube kein Programm.`;
     case 'deckUnknown':
       return `Herd ${refusal.deckId} gibt es hier nicht.`;
     case 'resourceUnknown':

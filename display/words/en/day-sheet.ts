@@ -96,6 +96,16 @@ export function busyWords(name: string, wanted: number, room: number, stretch: s
   return `${name}: ${wanted} wanted, ${room} there, ${stretch} (${tags})`;
 }
 
+/** Who works at a place that is called the same: "Bench, hands". */
+export function handsAtWords(station: string): string {
+  return `${station}, hands`;
+}
+
+/** "Bench: nobody there 14:30–14:50, and yet C1 fold". */
+export function awayWords(name: string, why: string, stretch: string, tags: readonly string[]): string {
+  return `${name}: ${why} ${stretch}, and yet ${tags.join(', ')} ${tags.length > 1 ? 'are' : 'is'} planned then`;
+}
+
 /** "C1 fold begins 12 min later than the dough bears". */
 export function waitsWords(tag: string, verb: string, length: string): string {
   return `${tag} ${verb}: begins ${length} later than the dough bears`;
@@ -134,7 +144,7 @@ export function shortOfWords(pieces: number): string {
 export function lengthWords(minutes: number): string {
   const whole = Math.round(minutes);
   if (whole < 60) return `${whole} min`;
-  return whole % 60 === 0 ? `${whole / 60} h` : `${Math.floor(whole / 60)} h ${whole % 60} min`;
+  return whole % 60 === 0 ? `${whole / 60} h` : `${Math.floor(whole / 60)} h ${String(whole % 60).padStart(2, '0')}`;
 }
 
 /** A row's heading, for a screen reader: what it is and how much is in it. */
@@ -190,6 +200,7 @@ export const TRY = {
   spread: (kind: string, percent: string): string => `${kind}: ${percent} % quicker or slower, as a rule`,
   kinds: { hands: 'work of hands', judged: 'steps that end by a check', rest: 'rests', bake: 'bakes' },
   learned: (steps: number): string => `learned from ${steps} steps of this house`,
+  average: (percent: string): string => `on average ${percent} % of the planned length`,
   customary: 'customary, not learned here yet',
   failed: 'It could not be played:',
   noOrders: 'This day has no orders that could be late.',

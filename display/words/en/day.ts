@@ -208,7 +208,7 @@ export const PLANNING = {
   tryLeaveOut: 'Leave it out',
   tryFirst: 'Before all others',
   changes: 'To be tried',
-  later: (order: string, min: number): string => `${order}: ${min} min later`,
+  later: (order: string, min: number): string => `${order}: ${lengthWords(min)} later`,
   fewer: (order: string, pieces: number): string => `${order}: only ${pieces} pieces`,
   leftOut: (order: string): string => `${order}: left out`,
   first: (order: string): string => `${order}: before all others`,
@@ -221,6 +221,8 @@ export const PLANNING = {
   // What the plan says by itself.
   movedTitle: (clock: string): string => `Moved at ${clock}`,
   nothingMoved: 'Nothing has moved.',
+  notBegun: 'its time came, and nobody has begun it',
+  goesWith: (step: string): string => `goes with ${step}`,
   warningsTitle: 'Ahead',
   noWarnings: 'Nothing is foreseen to be late or to spoil.',
   offersTitle: 'Better ways, on offer',
@@ -325,12 +327,26 @@ export const CAUSES = {
 /** Changes that were tried, and what came of each. */
 export const REMEDIES = {
   fits: '– then it fits',
-  left: (length: string): string => `– then ${length} late in all`,
+  /** What came of it, after what is changed. */
+  inTime: '– then it is in time',
+  lateStill: (length: string, before: string): string => `– then ${length} late instead of ${before}`,
+  inAll: (length: string, before: string): string => `all orders together ${length} late instead of ${before}`,
+  noneSpoils: '– then nothing waits too long',
+  spoilsStill: (length: string): string => `– then still ${length} too long in all`,
+  asPinned: '– then it begins as pinned',
+  offPin: (length: string): string => `– then ${length} off its pin`,
   openEarlier: (station: string, length: string): string => `Somebody at ${station} ${length} earlier`,
+  openLonger: (station: string, length: string): string => `Somebody at ${station} ${length} longer`,
+  allEarlier: (length: string): string => `Everybody ${length} earlier`,
+  allLonger: (length: string): string => `Everybody ${length} longer`,
   oneMoreHand: (station: string): string => `One more pair of hands at ${station}`,
+  oneMoreHandFor: (station: string, from: string, to: string): string => `One more pair of hands at ${station}, ${from} to ${to}`,
+  moreVessels: (vessel: string, count: number): string => `${count} more of ${vessel}`,
   beginEarlier: (step: string, length: string, clock: string): string => `${step}: ${length} earlier, at ${clock}`,
+  beginLater: (step: string, length: string, clock: string): string => `${step}: ${length} later, at ${clock}`,
   inKitchen: 'Hours and hands stand in the kitchen',
   none: 'Nothing that was tried makes it fit.',
+  also: 'For the same reason:',
 } as const;
 
 /** Why a day cannot be planned at all. `batch` is what it is about, where it is about one. */

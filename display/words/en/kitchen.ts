@@ -58,6 +58,26 @@ export const KITCHEN = {
   ovenCaution: 'A deck that was hot stays hot long after it is switched off.',
   keyHint: 'lower case letters, digits, hyphens',
   none: 'none',
+  tasks: 'Bench and cleaning',
+  benchWork: 'Work on the bench',
+  benchUncounted: 'nobody counts',
+  benchHint: 'Where nobody counts, the bench is in no plan’s way.',
+  noCleanings: 'No cleaning has its time.',
+  hours: 'Hours',
+  alwaysThere: 'Somebody is always there.',
+  neverThere: 'Nobody is ever there.',
+  addHours: 'Add hours',
+  breaks: 'Breaks',
+  noBreaks: 'No breaks.',
+  addBreak: 'Add a break',
+  daily: 'every day',
+  someDays: 'on some days',
+  removeHours: 'Take away',
+  overMidnight: 'Hours that end earlier than they begin last into the next day.',
+  rateUnsaid: 'at once',
+  speedsUnsaid: 'as many as are asked for',
+  cleaningHint: 'Once a day, within its time; while it lasts nobody can have what is cleaned.',
+  nobody: 'nobody’s',
   kinds: {
     mixer: 'Mixer',
     bowl: 'Bowl',
@@ -67,6 +87,7 @@ export const KITCHEN = {
     deck: 'Deck',
     slot: 'Slot',
     station: 'Station',
+    cleaning: 'Cleaning',
   },
 } as const;
 
@@ -101,6 +122,18 @@ export const FIELDS = {
   iceC: 'Ice goes in at',
   mayContain: 'May get into anything made here',
   mayContainNote: 'In your own words',
+  from: 'From',
+  to: 'To',
+  days: 'Days',
+  speeds: 'Speeds',
+  benchRoom: 'Doughs worked at once',
+  heatKPerMin: 'Heats up by',
+  coolKPerMin: 'Cools down by',
+  cleaned: 'What is cleaned',
+  cleaningMin: 'Takes',
+  cleaningStation: 'Whose hands',
+  cleaningFrom: 'Not before',
+  cleaningTo: 'Done by',
 } as const;
 
 /** Units behind a field. */
@@ -188,6 +221,11 @@ export function handsWords(hands: number): string {
   return hands === 1 ? '1 hand' : `${hands} hands`;
 }
 
+/** How many doughs can be worked on the bench at once. */
+export function doughsAtOnceWords(count: number): string {
+  return count === 1 ? '1 dough at a time' : `${count} doughs at once`;
+}
+
 export function roomWords(taken: number, room: number): string {
   return `${taken} of ${room}`;
 }
@@ -237,6 +275,11 @@ export function atLeastWords(least: number): string {
 
 export function atMostWords(most: number): string {
   return `at most ${most}`;
+}
+
+/** For figures whose bound is itself too little. */
+export function moreThanWords(least: number): string {
+  return `more than ${least}`;
 }
 
 /** A fault with the thing that has it. */

@@ -241,6 +241,17 @@ export const PRODUCT = {
   weightsNote:
     'Either weight may be typed; the other follows by the bake loss. Weigh your own loaves before a weight is declared: local law on weights comes first.',
   piecesPerSlot: 'Pieces in one slot',
+  oven: 'In the oven, and after',
+  deckRoom: 'Pieces in one slot, where a deck takes more or fewer',
+  deckRoomAsUsual: (pieces: number | null): string => (pieces === null ? 'not said' : `${pieces} as elsewhere`),
+  prefersSlots: 'Slots where it bakes best',
+  prefersHint: 'Best first, in the order in which they are ticked.',
+  prefersOrder: (slots: readonly string[]): string => `Best first: ${slots.join('; then ')}.`,
+  keeps: 'Keeps once it is baked',
+  keepsHint: 'Hours or minutes: 36 h, 1 h 30, 90 min. Empty: until it is wanted, within its day.',
+  keepsNote:
+    'How long it is good enough to sell, so that it may be made early. How long it may be kept is for local codes and your own licensed advice.',
+  lengthNeeded: 'a length of time is needed, such as 36 h or 90 min, a week at most',
   loads: 'Made up in loads',
   loadsOn: 'Goes on in loads, apart from each other',
   loadsAfter: 'after',

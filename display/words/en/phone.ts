@@ -150,6 +150,7 @@ export const DID = {
   rescaled: (tag: string): string => `${tag} scaled`,
   watered: (tag: string): string => `${tag} water in`,
   deck: 'deck set',
+  air: 'air noted',
   blocked: 'blocked',
   freed: 'freed',
   undone: 'undo',

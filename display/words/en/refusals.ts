@@ -115,6 +115,8 @@ function whyWords(refusal: Refusal, facts: RefusalFacts): string {
       return `there is no station ${refusal.stationId} here.`;
     case 'placeUnknown':
       return `there is no place ${refusal.placeId} here.`;
+    case 'programmeMissing':
+      return `${refusal.placeId} has no programme in the kitchen’s document.`;
     case 'deckUnknown':
       return `there is no deck ${refusal.deckId} here.`;
     case 'resourceUnknown':

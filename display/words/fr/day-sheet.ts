@@ -96,6 +96,16 @@ export function busyWords(name: string, wanted: number, room: number, stretch: s
   return `${name} : ${wanted} demandés, ${room} disponibles, ${stretch} (${tags})`;
 }
 
+/** Who works at a place that is called the same. */
+export function handsAtWords(station: string): string {
+  return `${station}, mains`;
+}
+
+/** Nobody is there, or it is out of use, and work is planned all the same. */
+export function awayWords(name: string, why: string, stretch: string, tags: readonly string[]): string {
+  return `${name} : ${why} ${stretch}, et pourtant ${tags.join(', ')} ${tags.length > 1 ? 'y sont prévus' : 'y est prévu'}`;
+}
+
 /** A dough waits longer than it bears. */
 export function waitsWords(tag: string, verb: string, length: string): string {
   return `${tag} ${verb} : commence ${length} plus tard que la pâte ne le supporte`;
@@ -134,7 +144,7 @@ export function shortOfWords(pieces: number): string {
 export function lengthWords(minutes: number): string {
   const whole = Math.round(minutes);
   if (whole < 60) return `${whole} min`;
-  return whole % 60 === 0 ? `${whole / 60} h` : `${Math.floor(whole / 60)} h ${whole % 60} min`;
+  return whole % 60 === 0 ? `${whole / 60} h` : `${Math.floor(whole / 60)} h ${String(whole % 60).padStart(2, '0')}`;
 }
 
 /** A row's heading, for a screen reader: what it is and how much is in it. */
@@ -190,6 +200,7 @@ export const TRY = {
   spread: (kind: string, percent: string): string => `${kind} : d’ordinaire ${percent} % plus vite ou plus lentement`,
   kinds: { hands: 'travail des mains', judged: 'étapes qui finissent par un contrôle', rest: 'repos', bake: 'cuissons' },
   learned: (steps: number): string => `appris de ${steps} étapes de cette maison`,
+  average: (percent: string): string => `en moyenne ${percent} % de la durée prévue`,
   customary: 'd’usage, pas encore appris ici',
   failed: 'Elle n’a pas pu être jouée :',
   noOrders: 'Cette journée n’a pas de commande qui puisse être en retard.',

@@ -212,7 +212,7 @@ export const PLANNING = {
   tryLeaveOut: 'La laisser',
   tryFirst: 'Avant toutes les autres',
   changes: 'À essayer',
-  later: (order: string, min: number): string => `${order}\u00a0: ${min} min plus tard`,
+  later: (order: string, min: number): string => `${order}\u00a0: ${lengthWords(min)} plus tard`,
   fewer: (order: string, pieces: number): string => `${order}\u00a0: ${pieces} pièces seulement`,
   leftOut: (order: string): string => `${order}\u00a0: laissée`,
   first: (order: string): string => `${order}\u00a0: avant toutes les autres`,
@@ -225,6 +225,8 @@ export const PLANNING = {
   // Ce que le plan dit de lui-même.
   movedTitle: (clock: string): string => `Déplacé à ${clock}`,
   nothingMoved: 'Rien ne s’est déplacé.',
+  notBegun: 'son heure est venue, personne ne l’a commencée',
+  goesWith: (step: string): string => `va avec ${step}`,
   warningsTitle: 'À prévoir',
   noWarnings: 'Ni retard ni perte en vue.',
   offersTitle: 'De meilleures voies, offertes',
@@ -330,12 +332,26 @@ export const CAUSES = {
 /** Des changements essayés, et ce qu’il en est sorti. */
 export const REMEDIES = {
   fits: '– alors cela tient',
-  left: (length: string): string => `– alors ${length} de retard en tout`,
+  /** Ce qu’il en est advenu, après ce qui change. */
+  inTime: '– alors à l’heure',
+  lateStill: (length: string, before: string): string => `– alors ${length} de retard au lieu de ${before}`,
+  inAll: (length: string, before: string): string => `toutes les commandes ensemble ${length} de retard au lieu de ${before}`,
+  noneSpoils: '– alors rien n’attend trop longtemps',
+  spoilsStill: (length: string): string => `– alors encore ${length} de trop en tout`,
+  asPinned: '– alors cela commence comme fixé',
+  offPin: (length: string): string => `– alors à ${length} de l’heure fixée`,
   openEarlier: (station: string, length: string): string => `Quelqu’un à ${station} ${length} plus tôt`,
+  openLonger: (station: string, length: string): string => `Quelqu’un à ${station} ${length} plus longtemps`,
+  allEarlier: (length: string): string => `Tout le monde ${length} plus tôt`,
+  allLonger: (length: string): string => `Tout le monde ${length} plus longtemps`,
   oneMoreHand: (station: string): string => `Une paire de bras de plus\u00a0: ${station}`,
+  oneMoreHandFor: (station: string, from: string, to: string): string => `Une paire de bras de plus\u00a0: ${station}, de ${from} à ${to}`,
+  moreVessels: (vessel: string, count: number): string => `${count} de plus\u00a0: ${vessel}`,
   beginEarlier: (step: string, length: string, clock: string): string => `${step}\u00a0: ${length} plus tôt, à ${clock}`,
+  beginLater: (step: string, length: string, clock: string): string => `${step}\u00a0: ${length} plus tard, à ${clock}`,
   inKitchen: 'Heures et bras sont dans la page du fournil',
   none: 'Rien de ce qui a été essayé ne la fait tenir.',
+  also: 'Pour la même raison\u00a0:',
 } as const;
 
 /** Pourquoi une journée ne peut pas du tout être prévue. `batch` est ce dont il s’agit, là où c’est une chose. */

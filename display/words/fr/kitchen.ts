@@ -58,6 +58,26 @@ export const KITCHEN = {
   ovenCaution: 'Une sole chaude le reste longtemps après l’arrêt.',
   keyHint: 'minuscules sans accent, chiffres, traits d’union',
   none: 'aucun',
+  tasks: 'Plan de travail et nettoyage',
+  benchWork: 'Travail au tour',
+  benchUncounted: 'pas compté',
+  benchHint: 'Là où personne ne compte, le plan de travail ne gêne aucun plan.',
+  noCleanings: 'Aucun nettoyage n’a son heure.',
+  hours: 'Présence',
+  alwaysThere: 'Il y a toujours quelqu’un.',
+  neverThere: 'Il n’y a jamais personne.',
+  addHours: 'Ajouter des heures',
+  breaks: 'Pauses',
+  noBreaks: 'Pas de pause.',
+  addBreak: 'Ajouter une pause',
+  daily: 'tous les jours',
+  someDays: 'certains jours',
+  removeHours: 'Enlever',
+  overMidnight: 'Ce qui finit plus tôt que cela ne commence dure jusqu’au lendemain.',
+  rateUnsaid: 'aussitôt',
+  speedsUnsaid: 'autant que demandé',
+  cleaningHint: 'Une fois par jour, dans ses heures\u202f; pendant ce temps, personne n’a ce qui se nettoie.',
+  nobody: 'personne',
   kinds: {
     mixer: 'Pétrin',
     bowl: 'Cuve',
@@ -67,6 +87,7 @@ export const KITCHEN = {
     deck: 'Étage',
     slot: 'Place',
     station: 'Poste',
+    cleaning: 'Nettoyage',
   },
 } as const;
 
@@ -101,6 +122,18 @@ export const FIELDS = {
   iceC: 'La glace entre à',
   mayContain: 'Peut se trouver dans tout ce qui est fait ici',
   mayContainNote: 'Avec vos propres mots',
+  from: 'De',
+  to: 'À',
+  days: 'Jours',
+  speeds: 'Vitesses',
+  benchRoom: 'Pâtes travaillées à la fois',
+  heatKPerMin: 'Chauffe de',
+  coolKPerMin: 'Refroidit de',
+  cleaned: 'Ce qui se nettoie',
+  cleaningMin: 'Dure',
+  cleaningStation: 'Qui nettoie',
+  cleaningFrom: 'Pas avant',
+  cleaningTo: 'Fini à',
 } as const;
 
 /** Units behind a field. */
@@ -192,6 +225,11 @@ export function handsWords(hands: number): string {
   return hands < 2 ? `${hands} personne` : `${hands} personnes`;
 }
 
+/** How many doughs can be worked on the bench at once. */
+export function doughsAtOnceWords(count: number): string {
+  return count === 1 ? '1 pâte à la fois' : `${count} pâtes à la fois`;
+}
+
 export function roomWords(taken: number, room: number): string {
   return `${taken} sur ${room}`;
 }
@@ -241,6 +279,11 @@ export function atLeastWords(least: number): string {
 
 export function atMostWords(most: number): string {
   return `au plus ${numberWords(most)}`;
+}
+
+/** For figures whose bound is itself too little. */
+export function moreThanWords(least: number): string {
+  return `plus de ${numberWords(least)}`;
 }
 
 /** A fault with the thing that has it. */

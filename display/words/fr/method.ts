@@ -239,6 +239,17 @@ export const PRODUCT = {
   weightsNote:
     'L’un ou l’autre poids peut être saisi\u202f; l’autre suit par la perte à la cuisson. Peser ses propres pains avant d’annoncer un poids\u00a0: la loi locale passe avant.',
   piecesPerSlot: 'Pièces par place de four',
+  oven: 'Au four, et après',
+  deckRoom: 'Pièces par place, là où une sole en prend plus ou moins',
+  deckRoomAsUsual: (pieces: number | null): string => (pieces === null ? 'pas dit' : `${pieces} comme ailleurs`),
+  prefersSlots: 'Places où cela cuit le mieux',
+  prefersHint: 'La meilleure d’abord, dans l’ordre où on les coche.',
+  prefersOrder: (slots: readonly string[]): string => `D’abord\u00a0: ${slots.join('\u202f; puis ')}.`,
+  keeps: 'Se garde une fois cuit',
+  keepsHint: 'Heures ou minutes\u00a0: 36 h, 1 h 30, 90 min. Vide\u00a0: jusqu’à ce qu’on en ait besoin, le jour même.',
+  keepsNote:
+    'Le temps pendant lequel c’est assez bon pour la vente, pour pouvoir le faire à l’avance. Le temps pendant lequel on a le droit de le garder relève des règles locales et de votre propre conseil agréé.',
+  lengthNeeded: 'il faut une durée, par exemple 36 h ou 90 min, une semaine au plus',
   loads: 'Façonné par fournées',
   loadsOn: 'Continue par fournées, chacune pour soi',
   loadsAfter: 'après',

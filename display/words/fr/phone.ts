@@ -150,6 +150,7 @@ export const DID = {
   rescaled: (tag: string): string => `${tag} recalculé`,
   watered: (tag: string): string => `${tag} eau versée`,
   deck: 'étage réglé',
+  air: 'air noté',
   blocked: 'mise hors service',
   freed: 'remise en service',
   undone: 'annulation',

@@ -84,6 +84,8 @@ function whyWords(refusal: Refusal, facts: RefusalFacts): string {
       return `aucun poste ${refusal.stationId} ici.`;
     case 'placeUnknown':
       return `aucun lieu ${refusal.placeId} ici.`;
+    case 'programmeMissing':
+      return `${refusal.placeId} n’a pas de programme dans le fournil.`;
     case 'deckUnknown':
       return `aucun étage ${refusal.deckId} ici.`;
     case 'resourceUnknown':

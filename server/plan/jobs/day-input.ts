@@ -15,37 +15,56 @@ const AFTER_MS = 24 * HOUR_MS;
 /** A day never reaches further than this: what is wanted later is not planned yet. */
 const LONGEST_MS = 8 * 24 * HOUR_MS;
 
+/** By how many minutes shifts are longer than by their hours, by station. */
+export interface Shifts {
+  readonly earlierMin: Readonly<Record<string, number>>;
+  readonly longerMin: Readonly<Record<string, number>>;
+}
+
+/** Everybody comes and goes by the hours of the kitchen. */
+export const USUAL_SHIFTS: Shifts = { earlierMin: {}, longerMin: {} };
+
 /**
- * What a day is planned from: the floor as it stands, and hours in the house's zone; stations in `earlierMin` begin so many
- * minutes earlier. Null in a house without kitchen.
+ * What a day is planned from: the floor as it stands, and hours in the house's zone, some shifts longer than usual. Null in a
+ * house without kitchen.
  */
 export function dayInputOf(
   state: FloorState,
   nowMs: number,
   tried: { readonly proposed: readonly ProposedBatch[] } & Pick<DayInput, 'pins' | 'firstOrderIds'>,
-  earlierMin: Readonly<Record<string, number>> = {},
+  shifts: Shifts = USUAL_SHIFTS,
 ): DayInput | null {
   if (state.house === null || state.kitchen === null) return null;
   const horizonMs = horizonOf(state, nowMs);
   const calendar = zoneCalendar(state.house.document.zone);
   const calendars = calendarsOf(state.kitchen.document, calendar, { fromMs: nowMs - BEFORE_MS, toMs: horizonMs });
-  return { state, nowMs, calendars: beginningEarlier(calendars, earlierMin), calendarsEndMs: horizonMs, ...tried };
+  return { state, nowMs, calendars: withShifts(calendars, shifts), calendarsEndMs: horizonMs, ...tried };
 }
 
-/** A shift begins earlier; what follows a break does not. */
-function beginningEarlier(calendars: DayCalendars, earlierMin: Readonly<Record<string, number>>): DayCalendars {
-  const stations = Object.entries(calendars.stations).map(([id, spans]) => {
-    const earlierMs = (earlierMin[id] ?? 0) * MINUTE_MS;
-    if (earlierMs === 0) return [id, spans] as const;
-    return [
-      id,
-      spans.map(({ fromMs, toMs }, index) => {
-        const endedMs = spans[index - 1]?.toMs ?? Number.NEGATIVE_INFINITY;
-        return fromMs - endedMs < LONGEST_BREAK_MS ? { fromMs, toMs } : { fromMs: Math.max(endedMs, fromMs - earlierMs), toMs };
-      }),
-    ] as const;
-  });
+function withShifts(calendars: DayCalendars, shifts: Shifts): DayCalendars {
+  const stations = Object.entries(calendars.stations).map(([id, spans]) => [id, longerSpans(id, spans, shifts)] as const);
   return { ...calendars, stations: Object.fromEntries(stations) };
+}
+
+type Spans = DayCalendars['stations'][string];
+
+/** A shift begins earlier or ends later; its breaks stay as they are. Two shifts never overlap. */
+function longerSpans(id: string, spans: Spans, { earlierMin, longerMin }: Shifts): Spans {
+  const earlierMs = (earlierMin[id] ?? 0) * MINUTE_MS;
+  const longerMs = (longerMin[id] ?? 0) * MINUTE_MS;
+  if (earlierMs + longerMs === 0) return spans;
+  const longer: { readonly fromMs: number; readonly toMs: number }[] = [];
+  for (const [index, { fromMs, toMs }] of spans.entries()) {
+    const endedMs = spans[index - 1]?.toMs ?? Number.NEGATIVE_INFINITY;
+    const nextMs = spans[index + 1]?.fromMs ?? Infinity;
+    const begins = fromMs - endedMs >= LONGEST_BREAK_MS;
+    const ends = nextMs - toMs >= LONGEST_BREAK_MS;
+    longer.push({
+      fromMs: begins ? Math.max(longer.at(-1)?.toMs ?? Number.NEGATIVE_INFINITY, fromMs - earlierMs) : fromMs,
+      toMs: ends ? Math.min(nextMs, toMs + longerMs) : toMs,
+    });
+  }
+  return longer;
 }
 
 function horizonOf(state: FloorState, nowMs: number): number {

@@ -14,7 +14,8 @@ export function figuresOf(
   const lateMs = new Map([...lateByOrder(built, solution)].filter(([orderId]) => isCounted(orderId)));
   const short = new Set(built.orders.short.map(({ orderId }) => orderId));
   const orders = new Set([...built.goalOrders, ...short].filter(isCounted));
-  const ahead = built.steps.filter(({ status }) => status === 'ahead');
+  // Cleanings are of no order: a day that is over does not go on till the next one's.
+  const ahead = built.steps.filter(({ status, formulaId }) => status === 'ahead' && formulaId !== null);
   const starts = ahead.map(({ activity }) => edgeMs(built, solution.startsS, activity, 'start'));
   const ends = ahead.map(({ activity }) => edgeMs(built, solution.startsS, activity, 'end'));
   return {

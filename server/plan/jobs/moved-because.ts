@@ -47,7 +47,7 @@ export class MoveReasons {
     const nowS = startS(this.#startsS, activity);
     if (pinnedStartS === nowS) return { what: 'pin' };
     const isLater = previousStartS !== null && nowS > previousStartS;
-    const before = this.#stepBefore(activity);
+    const before = this.#stepBefore(activity, seen);
     const hasMovedBefore = before !== null && this.#hasMoved(before);
     const byResource = isLater && !hasMovedBefore ? this.#resourceBefore(activity) : null;
     if (byResource !== null) return byResource;
@@ -64,9 +64,10 @@ export class MoveReasons {
     return this.#built.problem;
   }
 
-  /** The activity whose lag ends just where this one begins; one that moved, if there is a choice. */
-  #stepBefore(activity: number): number | null {
-    const into = this.#lagsInto.get(activity) ?? [];
+  /** The activity whose lag ends just where this one begins, none of `seen`; one that moved, if there is a choice. */
+  #stepBefore(activity: number, seen: ReadonlySet<number>): number | null {
+    // What is itself only held by this one holds nothing.
+    const into = (this.#lagsInto.get(activity) ?? []).filter(({ from }) => !seen.has(from));
     const binding = into.filter((lag) => this.#gapS(lag) === Math.max(lag.minS, lag.targetS ?? lag.minS));
     return this.#chosen(binding.map(({ from }) => from));
   }

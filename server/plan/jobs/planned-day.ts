@@ -6,9 +6,9 @@ import type { DaySolution } from '../../../shared/plan/day/problem.ts';
 import { solveDay } from '../../../shared/plan/day/solve-day.ts';
 import { batchesFor } from '../../../shared/plan/orders/batches-for.ts';
 import type { PlanFault, ProposalAsk } from '../../../shared/plan/plan-api.ts';
-import type { Remedy } from '../../../shared/plan/why/reason.ts';
+import type { Change } from '../../../shared/plan/why/reason.ts';
 import { accepted, refused, type Result } from '../../../shared/result.ts';
-import { dayInputOf } from './day-input.ts';
+import { dayInputOf, USUAL_SHIFTS } from './day-input.ts';
 import type { SearchBudget } from './planner-job.ts';
 import { withChange, withTriedOrders } from './tentative.ts';
 
@@ -25,8 +25,6 @@ export interface PlanDayOptions {
   readonly nowMs: number;
   readonly ask: ProposalAsk;
   readonly budget: SearchBudget;
-  /** One change more than the ask has. */
-  readonly change?: Remedy['change'];
   /** Told now and then how far the search is, with the best day found so far. */
   readonly onProgress?: (built: BuiltDay, best: DaySolution, schedulesDone: number) => void;
 }
@@ -34,27 +32,39 @@ export interface PlanDayOptions {
 /** Batches for the orders of a service date, beside what is on the floor, and a plan for all of it; or why there can be none. */
 export function planDay(
   floor: FloorState,
-  { nowMs, ask, budget, change, onProgress }: PlanDayOptions,
+  { nowMs, ask, budget, onProgress }: PlanDayOptions,
 ): Result<PlannedDay, readonly PlanFault[]> {
-  const tried = withChange({ state: withTriedOrders(floor, ask.changes), pins: ask.pins, earlierMin: {} }, change);
-  const { state } = tried;
-  const orders = Object.values(state.orders).filter(({ serviceDate }) => serviceDate === ask.serviceDate);
-  const batches = batchesFor(state, orders, nowMs);
-  if (!batches.ok) return refused(batches.fault.map(inWords));
-  const input = dayInputOf(state, nowMs, { proposed: batches.value, pins: tried.pins, firstOrderIds: ask.firstOrderIds }, tried.earlierMin);
-  if (input === null) return refused([{ code: 'noKitchen', message: 'the house has no kitchen yet' }]);
-  const built = buildDay(input);
-  if (!built.ok) return refused(built.fault.map(inWords));
+  const made = dayToPlan(floor, { nowMs, ask, change: null });
+  if (!made.ok) return made;
+  const { built } = made.value;
   let best: DaySolution | null = null;
   const tell = (schedulesDone: number): void => {
-    if (best !== null) onProgress?.(built.value, best, schedulesDone);
+    if (best !== null) onProgress?.(built, best, schedulesDone);
   };
   const onBetter = (better: DaySolution, schedulesDone: number): void => {
     best = better;
     tell(schedulesDone);
   };
-  const solution = solveDay(built.value.problem, budget, onBetter, tell);
-  return accepted({ state, batches: batches.value, built: built.value, solution });
+  return accepted({ ...made.value, solution: solveDay(built.problem, budget, onBetter, tell) });
+}
+
+/** The day of an ask with one change more, before it is planned; or why there can be none. */
+export function dayToPlan(
+  floor: FloorState,
+  { nowMs, ask, change }: { readonly nowMs: number; readonly ask: ProposalAsk; readonly change: Change | null },
+): Result<Omit<PlannedDay, 'solution'>, readonly PlanFault[]> {
+  const { changes, pins, firstOrderIds } = ask;
+  const tried = withChange({ state: withTriedOrders(floor, changes), pins, firstOrderIds, shifts: USUAL_SHIFTS }, change);
+  const { state } = tried;
+  const orders = Object.values(state.orders).filter(({ serviceDate }) => serviceDate === ask.serviceDate);
+  const batches = batchesFor(state, orders, nowMs);
+  if (!batches.ok) return refused(batches.fault.map(inWords));
+  const wanted = { proposed: batches.value, pins: tried.pins, firstOrderIds: tried.firstOrderIds };
+  const input = dayInputOf(state, nowMs, wanted, tried.shifts);
+  if (input === null) return refused([{ code: 'noKitchen', message: 'the house has no kitchen yet' }]);
+  const built = buildDay(input);
+  if (!built.ok) return refused(built.fault.map(inWords));
+  return accepted({ state, batches: batches.value, built: built.value });
 }
 
 /** A fault with its facts in a line as well, for programs and logs; screens put the facts into words of their own. */

@@ -1,6 +1,8 @@
 import type { MovedStep, PlannedStep, PlanWarning } from '../../../shared/floor/events.ts';
+import type { PlannedCleaning } from '../../../shared/plan/planned-cleaning.ts';
 import type { PlanFault, PlanFigures, ProposalAsk, ProposalDone } from '../../../shared/plan/plan-api.ts';
 import type { TryResult } from '../../../shared/plan/try/try-result.ts';
+import type { DayCost } from '../../../shared/plan/day/problem.ts';
 import type { Hint } from './moved-because.ts';
 
 /** How hard a search may try; the same again for the same seed. */
@@ -9,12 +11,22 @@ export interface SearchBudget {
   readonly seed: number;
 }
 
+/** What of a plan's cost is trouble: doughs that spoil, orders that are late, pins that are broken. */
+export type TroubleCost = Pick<DayCost, 'spoil' | 'late' | 'pins'>;
+
 /** What the planner's thread is asked. Instants are house time. */
 export type PlannerJob =
   /** A day for the orders of a service date, on top of what is on the floor. */
   | { readonly kind: 'propose'; readonly nowMs: number; readonly ask: ProposalAsk; readonly budget: SearchBudget }
   /** The plan in force, made true again. */
-  | { readonly kind: 'replan'; readonly nowMs: number; readonly budget: SearchBudget; readonly hint: Hint }
+  | {
+      readonly kind: 'replan';
+      readonly nowMs: number;
+      readonly budget: SearchBudget;
+      readonly hint: Hint;
+      /** What the plan in force was known to cost when it was last looked at; null where nobody knows. */
+      readonly known: TroubleCost | null;
+    }
   /** A better way to go on than the plan in force, whatever it moves. */
   | { readonly kind: 'improve'; readonly nowMs: number; readonly budget: SearchBudget }
   /** The day played many times: one that was proposed, or the plan in force. */
@@ -43,6 +55,8 @@ export interface Replanned {
   readonly moved: readonly MovedStep[];
   readonly warnings: readonly PlanWarning[];
   readonly figures: PlanFigures;
+  readonly cleanings: readonly PlannedCleaning[];
+  readonly cost: TroubleCost;
 }
 
 export type PlannerAnswer =

@@ -1,5 +1,6 @@
 import { MOST_WARNINGS } from '../../../shared/floor/events.ts';
 import type { FloorState } from '../../../shared/floor/state.ts';
+import { cleaningsOf } from '../../../shared/plan/build/planned-cleanings.ts';
 import { stepsOf } from '../../../shared/plan/build/proposed-steps.ts';
 import type { ProposalAsk } from '../../../shared/plan/plan-api.ts';
 import { assert } from '../../../shared/result.ts';
@@ -33,10 +34,10 @@ export function propose(state: FloorState, job: ProposeJob, tell: Tell): Planner
       tell(() => ({ schedulesDone: Math.min(done, schedules), schedules, best: figuresOf(built, best, isOfDay) })),
   });
   if (!planned.ok) return { kind: 'impossible', faults: planned.fault };
-  return { kind: 'proposed', day: proposedDay(state, planned.value, job, isOfDay) };
+  return { kind: 'proposed', day: proposedDay(state, planned.value, job, isOfDay, tell) };
 }
 
-function proposedDay(floor: FloorState, planned: PlannedDay, job: ProposeJob, isOfDay: (orderId: string) => boolean): ProposedDay {
+function proposedDay(floor: FloorState, planned: PlannedDay, job: ProposeJob, isOfDay: (orderId: string) => boolean, tell: Tell): ProposedDay {
   const { state, batches, built, solution } = planned;
   const steps = [...stepsOf(built, solution)];
   const firstMs = new Map<string, number>();
@@ -49,9 +50,10 @@ function proposedDay(floor: FloorState, planned: PlannedDay, job: ProposeJob, is
       return { batchKey, formulaId, grams, cuts: cuts.map((cut) => ({ ...cut })), plannedStartMs };
     }),
     steps,
+    cleanings: cleaningsOf(built, solution),
     figures: figuresOf(built, solution, isOfDay),
     late: lateOrders(state, built, solution),
     warnings: proposedWarnings(state, built, solution, job.ask.serviceDate).slice(0, MOST_WARNINGS),
-    reasons: [...reasonsFor(floor, planned, job)],
+    reasons: [...reasonsFor(floor, planned, job, tell)],
   };
 }

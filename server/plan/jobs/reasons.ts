@@ -1,36 +1,52 @@
 import type { FloorState } from '../../../shared/floor/state.ts';
-import type { Reason } from '../../../shared/plan/why/reason.ts';
+import type { PlanProgress } from '../../../shared/plan/plan-api.ts';
+import { solveDay } from '../../../shared/plan/day/solve-day.ts';
+import { solveFrom } from '../../../shared/plan/day/solve-from.ts';
+import { carriedOver } from '../../../shared/plan/why/carried-over.ts';
+import { handsNeeded } from '../../../shared/plan/why/hands-needed.ts';
+import type { Change, Reason } from '../../../shared/plan/why/reason.ts';
+import { lateMinByOrder, pinMinOf, spoilMinOf } from '../../../shared/plan/why/troubles.ts';
 import { whyNot, type TriedDay } from '../../../shared/plan/why/why-not.ts';
-import { figuresOf, lateByOrder } from './figures.ts';
-import { planDay, type PlannedDay } from './planned-day.ts';
+import { figuresOf } from './figures.ts';
+import { dayToPlan, type PlannedDay } from './planned-day.ts';
 import type { ProposeJob } from './propose.ts';
+import type { Tell } from './run-job.ts';
 
-/** Changes that are tried for one trouble at most. */
-const TRIES = 8;
-/** Each is sought with so small a share of the day's own schedules, but with at least so many. */
-const TRY_SHARE = 0.01;
-const LEAST_SCHEDULES = 10;
+/** Changes that are tried for a day: so many at most, and at least. */
+const MOST_TRIES = 40;
+const LEAST_TRIES = 12;
+/** Each has so small a share of the day's own schedules, but at least so many. */
+const TRY_SHARE = 0.1;
+const LEAST_SCHEDULES = 20;
+/** All of them together have so many schedules for a day of one activity: about two seconds of this thread. */
+const SCHEDULED_ACTIVITIES = 700_000;
 
-const MINUTE_MS = 60_000;
-
-/** Why a day does not fit and what would make it fit, by planning it anew with one change and another; nothing where it fits. */
-export function reasonsFor(
-  floor: FloorState,
-  { state, built, solution }: PlannedDay,
-  { nowMs, ask, budget }: ProposeJob,
-): readonly Reason[] {
+/**
+ * Why a day does not fit and what would make it fit, by planning it anew with one change and another; nothing where it fits.
+ * A try is planned both on from the plan that was found and from nothing, the better one counts; and it is held against one
+ * that was planned so as long without a change.
+ */
+export function reasonsFor(floor: FloorState, planned: PlannedDay, { nowMs, ask, budget }: ProposeJob, tell: Tell): readonly Reason[] {
+  const { state, built, solution } = planned;
   const schedules = Math.max(LEAST_SCHEDULES, Math.round(budget.schedules * TRY_SHARE));
-  return whyNot(built, solution, {
-    orders: new Map(Object.values(state.orders).map((order) => [order.id, order])),
-    tries: TRIES,
-    tryWith: (change): TriedDay | null => {
-      const tried = planDay(floor, { nowMs, ask, budget: { schedules, seed: budget.seed }, change });
-      if (!tried.ok) return null;
-      const late = lateByOrder(tried.value.built, tried.value.solution);
-      return {
-        lateMin: new Map([...late].map(([orderId, byMs]) => [orderId, byMs / MINUTE_MS])),
-        spoilMin: figuresOf(tried.value.built, tried.value.solution).spoilMin,
-      };
-    },
-  });
+  const atOnce = schedules * Math.max(1, built.problem.activities.length);
+  const tries = Math.min(MOST_TRIES, Math.max(LEAST_TRIES, Math.floor(SCHEDULED_ACTIVITIES / atOnce)));
+  const tryWith = (change: Change | null): TriedDay | null => {
+    tell((): PlanProgress => ({ schedulesDone: budget.schedules, schedules: budget.schedules, best: figuresOf(built, solution) }));
+    const made = dayToPlan(floor, { nowMs, ask, change });
+    if (!made.ok) return null;
+    const day = made.value.built;
+    const half = { schedules: Math.ceil(schedules / 2), seed: budget.seed };
+    const onward = solveFrom(day.problem, carriedOver(built, solution, day), half);
+    const anew = solveDay(day.problem, half);
+    const tried = anew.cost.total < onward.cost.total ? anew : onward;
+    const hands = change?.kind === 'oneMoreHand' ? handsNeeded(day, tried, change.stationId) : null;
+    return {
+      lateMin: lateMinByOrder(day, tried),
+      spoilMin: spoilMinOf(day, tried),
+      pinMin: pinMinOf(day, tried),
+      ...(change === null || hands === null ? {} : { change: { ...change, ...hands } }),
+    };
+  };
+  return whyNot(built, solution, { orders: new Map(Object.entries(state.orders)), nowMs, tries, tryWith });
 }

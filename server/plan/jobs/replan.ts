@@ -2,6 +2,7 @@ import type { PlannedStep } from '../../../shared/floor/events.ts';
 import type { FloorState } from '../../../shared/floor/state.ts';
 import { buildDay } from '../../../shared/plan/build/build-day.ts';
 import type { BuiltDay } from '../../../shared/plan/build/built-day.ts';
+import { cleaningsOf } from '../../../shared/plan/build/planned-cleanings.ts';
 import { priceOf } from '../../../shared/plan/day/price-day.ts';
 import type { DaySolution } from '../../../shared/plan/day/problem.ts';
 import { replanDay } from '../../../shared/plan/day/replan-day.ts';
@@ -10,7 +11,7 @@ import { dayInputOf } from './day-input.ts';
 import { figuresOf } from './figures.ts';
 import type { Hint } from './moved-because.ts';
 import { changesOf } from './plan-changes.ts';
-import type { PlannerAnswer, Replanned, SearchBudget } from './planner-job.ts';
+import type { PlannerAnswer, Replanned, SearchBudget, TroubleCost } from './planner-job.ts';
 import { planWarnings } from './warnings.ts';
 
 export interface ReplanJob {
@@ -20,11 +21,21 @@ export interface ReplanJob {
 
 type Followed = BuiltDay & { readonly previous: NonNullable<BuiltDay['previous']> };
 
-/** The plan in force made true again: what has begun stays, the rest moves as little as keeps the goals. */
-export function replan(state: FloorState, { nowMs, budget, hint }: ReplanJob & { readonly hint: Hint }): PlannerAnswer {
+/** A plan in which nothing is amiss: whatever is, is worth a search. */
+const NO_TROUBLE: TroubleCost = { spoil: 0, late: 0, pins: 0 };
+
+/**
+ * The plan in force made true again: what has begun stays, the rest moves as little as keeps the goals. What was known to
+ * be late or to spoil already is no reason to move anything; an order or a pin that makes it worse is.
+ */
+export function replan(
+  state: FloorState,
+  { nowMs, budget, hint, known }: ReplanJob & { readonly hint: Hint; readonly known: TroubleCost | null },
+): PlannerAnswer {
   const built = followedDay(state, nowMs);
   if (built === null) return { kind: 'nothingPlanned' };
-  return { kind: 'replanned', plan: replanned(state, built, replanDay(built.problem, built.previous, budget), hint) };
+  const previous = known === null ? built.previous : { ...built.previous, cost: known };
+  return { kind: 'replanned', plan: replanned(state, built, replanDay(built.problem, previous, budget), hint) };
 }
 
 /** A better way to go on, if there is one, beside what the plan in force comes to as it stands. */
@@ -32,7 +43,8 @@ export function improve(state: FloorState, { nowMs, budget }: ReplanJob): Planne
   const built = followedDay(state, nowMs);
   if (built === null) return { kind: 'nothingPlanned' };
   const before = figuresOf(built, priceOf(built.problem, built.previous.startsS, built.previous.options));
-  return { kind: 'improved', before, plan: replanned(state, built, replanDay(built.problem, built.previous, budget), 'search') };
+  const solution = replanDay(built.problem, { ...built.previous, cost: NO_TROUBLE }, budget);
+  return { kind: 'improved', before, plan: replanned(state, built, solution, 'search') };
 }
 
 /** The day of the plan in force; null where there is none, or nothing of it is left to do. */
@@ -49,10 +61,13 @@ function followedDay(state: FloorState, nowMs: number): Followed | null {
 
 function replanned(state: FloorState, built: BuiltDay, solution: DaySolution, hint: Hint): Replanned {
   const { starts, moved } = changesOf(state, built, solution, hint);
+  const { spoil, late, pins } = solution.cost;
   return {
     starts: starts satisfies readonly PlannedStep[],
     moved,
     warnings: planWarnings(state, built, solution),
     figures: figuresOf(built, solution),
+    cleanings: cleaningsOf(built, solution),
+    cost: { spoil, late, pins },
   };
 }

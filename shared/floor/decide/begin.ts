@@ -4,6 +4,7 @@ import type { CommandContext } from '../commands.ts';
 import { plannedMin } from '../due.ts';
 import type { Despite, EventOf, FloorEvent } from '../events.ts';
 import type { Refusal } from '../refusals.ts';
+import { ripenessFactor } from '../ripeness-taught.ts';
 import type { FloorState, Workpiece } from '../state.ts';
 import { machineFor } from './machine.ts';
 import type { Standing } from './standing.ts';
@@ -44,8 +45,8 @@ export function startOf(
       ...(earliest === undefined ? {} : { earliestMin: earliest }),
       targetMin: plannedMin(step, workpiece),
       ...(latest === undefined ? {} : { latestMin: latest }),
-      factor: 1,
-      model: 'nominal',
+      factor: step.ripening === undefined ? 1 : ripenessFactor(state, workpiece.formulaId, step.id).factor,
+      model: step.ripening?.model ?? 'nominal',
       houseVersion: state.house?.version ?? 0,
     },
     ...(despite.length === 0 ? {} : { despite: [...despite] }),

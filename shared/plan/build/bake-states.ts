@@ -38,14 +38,17 @@ export class BakeStates {
     return this.states.push(state) - 1;
   }
 
-  /** Seconds from where one programme ends to where another begins; null where the deck is as hot as it is wanted at once. */
+  /**
+   * Seconds from where one programme ends to where the next begins, the same again too: one that falls has to be heated up
+   * to. Null where the deck is as hot as it is wanted at once.
+   */
   setupS({ heatKPerMin, coolKPerMin }: Deck): readonly (readonly number[])[] | null {
     const rates = { up: heatKPerMin, down: coolKPerMin };
-    const matrix = this.states.map((before, from) =>
-      this.states.map((after, to) => {
+    const matrix = this.states.map((before) =>
+      this.states.map((after) => {
         const byK = after.firstC - before.lastC;
         const rate = byK > 0 ? rates.up : rates.down;
-        return from === to || rate === undefined ? 0 : Math.ceil((Math.abs(byK) / rate) * 60);
+        return rate === undefined ? 0 : Math.ceil((Math.abs(byK) / rate) * 60);
       }),
     );
     return matrix.some((row) => row.some((seconds) => seconds > 0)) ? matrix : null;

@@ -1,7 +1,7 @@
 import type { Formula } from '../../documents/formula.ts';
 import { formulaOf } from '../../floor/contents.ts';
 import { wantedG } from '../../floor/decide/feed.ts';
-import { feedsAhead } from '../../floor/planned-feeds.ts';
+import { feedsAhead, numberedFeeds } from '../../floor/planned-feeds.ts';
 import { versionKey, type FloorState, type Workpiece } from '../../floor/state.ts';
 import { positionOf, productOf, wayOf } from '../../floor/way.ts';
 import type { BuildContext } from './context.ts';
@@ -116,25 +116,13 @@ function cutsBelow(state: FloorState, workpiece: Workpiece): readonly CutBelow[]
   });
 }
 
-/** Feeds that can be told apart by their hours, so that none has the number of another for four days. */
-const FEED_NUMBERS = 101;
-const HOUR_MS = 3_600_000;
-
-/**
- * A pot is fed again and again under one name. In a plan its feeds that are still to come are told apart as loads are, by
- * a number that follows from the hour for which a feed was meant, and stays the same however it is moved and whatever is
- * fed before it. The first feed, which makes the pot, has none.
- */
+/** A thread for each feed of a pot that is still to come. */
 function plannedFeeds(state: FloorState, pot: Thread, workpiece: Workpiece, families: Families): readonly Thread[] {
   const { stock } = workpiece;
   if (stock === null) return [];
-  const taken = new Set<number>();
   const sinceMs = fedAgainSinceMs(state, workpiece);
   const ahead = sinceMs === null ? stock.plannedFeeds : feedsAhead(stock, sinceMs);
-  return ahead.map(({ feedMs, grams }): Thread => {
-    let number = Math.floor(feedMs / HOUR_MS) % FEED_NUMBERS;
-    while (taken.has(number)) number = (number + 1) % FEED_NUMBERS;
-    taken.add(number);
+  return numberedFeeds(ahead).map(({ feedMs, grams, number }): Thread => {
     const place: ThreadPlace = { ...pot.place, load: number };
     const batch = families.of(`${workpiece.id} ${feedMs}`);
     return { ...pot, place, batch, grams, scaledToG: grams, lives: {}, workpiece: null, startMs: feedMs, children: [] };

@@ -1,5 +1,7 @@
 import { hasImpossibleDemand, hasRoomForEach, horizonOf, profileOf } from './availability.ts';
 import { Breeding } from './breeding.ts';
+import { disjunctiveGraph } from './disjunctive-graph.ts';
+import { DisjunctiveTree } from './disjunctive-tree.ts';
 import type { Budget, Instance, Outcome } from './instance.ts';
 import { lowerBound } from './lower-bounds.ts';
 import { Population } from './population.ts';
@@ -25,6 +27,11 @@ const ISLANDS = 3;
 /** The part of the budget that is spent apart. */
 const APART = 0.6;
 
+/** Where each resource does one thing at a time: from so many schedules on a tree is grown, between these parts of the budget. */
+const LEAST_FOR_TREE = 10_000;
+const BEFORE_TREE = 0.2;
+const UNTIL_TREE = 0.9;
+
 /**
  * Schedules an instance whose arcs are all plain precedence (each lag is the duration of where it comes from) for the least makespan:
  * a genetic search over orders, in which every child is made latest and then earliest. Ends when the budget is spent or the makespan
@@ -42,9 +49,16 @@ export function solvePrecedence(instance: Instance, { schedules, seed }: Budget)
   const bound = lowerBound(instance, graph);
   maker.raiseLowerBound(bound);
   const breeding = new Breeding(instance, maker, new Random(seed));
-  const first = breeding.sampled(sizeFor(schedules), schedules < LEAST_FOR_SPREAD);
+  const machines = schedules < LEAST_FOR_TREE ? null : disjunctiveGraph(instance, graph);
+  const bred = machines === null ? schedules : Math.floor(schedules * BEFORE_TREE);
+  const first = breeding.sampled(sizeFor(bred), bred < LEAST_FOR_SPREAD);
   if (schedules >= LEAST_FOR_REFUTING && !maker.isOver) maker.raiseLowerBound(refutedBound(instance, bound, maker.bestMakespan));
-  search(breeding, first, schedules);
+  search(breeding, first, bred);
+  if (machines !== null) {
+    // Where the tree comes to no end, what was bred goes on.
+    new DisjunctiveTree(machines, maker).search(Math.floor(schedules * UNTIL_TREE));
+    breeding.breed(first, schedules);
+  }
   return outcomeOf(maker, graph);
 }
 

@@ -86,6 +86,16 @@ export class ScheduleMaker {
     return sampler.draw(starts) && this.#keep(starts);
   }
 
+  /** Counts a node of a tree, as a schedule. */
+  spend(): void {
+    this.#count += 1;
+  }
+
+  /** Keeps a schedule that a tree came to, if it is the best. */
+  offer(starts: Int32Array): void {
+    this.#keep(starts);
+  }
+
   /**
    * Moves a schedule as late as it goes and then as early: two schedules more. It never gets longer. Leaves it as it is where the
    * search is over before.

@@ -16,7 +16,7 @@ import { demandGroups, type Demand, type DemandGroup } from './demand-groups.ts'
 import { doughBatches } from './dough-batches.ts';
 import { feedsFor } from './feeds-for.ts';
 import type { OrderFault } from './order-fault.ts';
-import { cutsFor, ovenRoom, vesselRoom } from './oven-cuts.ts';
+import { cutsFor, haveVessels, ovenRoom, vesselRoom, type VesselCut } from './oven-cuts.ts';
 
 /** Ferments that take of ferments: deeper than this books are wrong. */
 const MOST_DEPTH = 8;
@@ -106,14 +106,27 @@ function batchesOf(context: BuildContext, group: DemandGroup, faults: OrderFault
   }));
 }
 
-/** As many batches as it takes that there are tins, boards, bannetons for each of them. */
+/** As many batches as it takes that there are tins, boards, bannetons for each of them, of all products that are cut from it. */
 function leastBatches({ kitchen }: BuildContext, { formula, demands }: DemandGroup): number {
   const products = new Map(demands.map(({ product }) => [product.id, product]));
-  const counts = piecesOf(demands).map(({ productId, pieces }) => {
-    const product = products.get(productId);
-    return product === undefined ? 1 : Math.ceil(pieces / vesselRoom(product, formula, kitchen, pieces));
+  const pieces = piecesOf(demands);
+  const counts = pieces.map((own) => {
+    const product = products.get(own.productId);
+    return product === undefined ? 1 : Math.ceil(own.pieces / vesselRoom(product, formula, kitchen, own.pieces));
   });
-  return Math.max(1, ...counts);
+  const least = Math.max(1, ...counts);
+  const cuts = (batches: number): readonly VesselCut[] =>
+    pieces.flatMap((own) => {
+      const product = products.get(own.productId);
+      return product === undefined ? [] : [{ product, pieces: Math.ceil(own.pieces / batches) }];
+    });
+  for (let batches = least; batches <= most(pieces); batches += 1) if (haveVessels(cuts(batches), formula, kitchen)) return batches;
+  return least;
+}
+
+/** No cut has less than one piece. */
+function most(pieces: readonly SizedPieces[]): number {
+  return Math.max(0, ...pieces.map((own) => own.pieces));
 }
 
 /** The pieces of each product, in the order in which they are wanted. */

@@ -60,3 +60,21 @@ export function vesselRoom(product: Product, formula: Formula, kitchen: Kitchen,
   }
   return Math.max(1, most);
 }
+
+/** A cut of a batch, as far as vessels go. */
+export interface VesselCut {
+  readonly product: Product;
+  readonly pieces: number;
+}
+
+/** Whether the kitchen has the vessels for all cuts of one batch at once: they are shaped one right after the other. */
+export function haveVessels(cuts: readonly VesselCut[], formula: Formula, kitchen: Kitchen): boolean {
+  return kitchen.vessels.every(({ id, count }) => {
+    const needed = cuts.map(({ product, pieces }) => {
+      const claims = [...formula.method, ...product.way].flatMap((step) => step.claims).filter((claim) => claim.kind === 'vessel');
+      // One that can be had of another vessel instead is no reason to divide.
+      return Math.max(0, ...claims.filter(({ ids }) => ids.length === 1 && ids[0] === id).map((claim) => vesselsNeeded(claim, pieces)));
+    });
+    return needed.reduce((sum, one) => sum + one, 0) <= count;
+  });
+}

@@ -10,6 +10,8 @@ const LEAST_STEPS = 12;
 const LEAST_MIN = 2;
 /** A step that took more than so many times its length was forgotten, not slow. */
 const MOST_TIMES = 3;
+/** Steps that are all but skipped say nothing of how long they take. */
+const LEAST_MEAN = 0.1;
 
 const MINUTE_MS = 60_000;
 
@@ -34,8 +36,14 @@ export function spreadsOf(state: FloorState): readonly Spread[] {
 }
 
 function spreadOf(kind: Spread['kind'], ratios: readonly number[]): Spread {
-  if (ratios.length < LEAST_STEPS) return { kind, spread: ASSUMED[kind], learnedFrom: 0 };
+  if (ratios.length < LEAST_STEPS) return assumedSpread(kind);
   const mean = ratios.reduce((sum, ratio) => sum + ratio, 0) / ratios.length;
   const variance = ratios.reduce((sum, ratio) => sum + (ratio - mean) ** 2, 0) / (ratios.length - 1);
-  return { kind, spread: Math.min(1, Math.sqrt(variance) / mean), learnedFrom: ratios.length };
+  return { kind, mean: Math.max(LEAST_MEAN, mean), spread: Math.min(1, Math.sqrt(variance) / mean), learnedFrom: ratios.length };
+}
+
+/** What counts while nothing is known: half of the steps take longer than planned, half less; some take much longer. */
+function assumedSpread(kind: Spread['kind']): Spread {
+  const spread = ASSUMED[kind];
+  return { kind, mean: Math.sqrt(1 + spread ** 2), spread, learnedFrom: 0 };
 }

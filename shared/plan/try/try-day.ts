@@ -2,10 +2,13 @@ import type { BuiltDay } from '../build/built-day.ts';
 import { Random } from '../core/random.ts';
 import type { DayProblem, DaySolution } from '../day/problem.ts';
 import { repairDay } from '../day/repair-day.ts';
-import { whatHolds } from '../why/what-holds.ts';
+import { networkOf } from '../why/day-network.ts';
+import { whatHoldsIn } from '../why/what-holds.ts';
 import { sampledDay } from './sampled-day.ts';
 import type { Spread, TryResult } from './try-result.ts';
 
+/** Late runs of which it is found out what held them back: more would change the shares little, and take long. */
+const MOST_LOOKED_INTO = 200;
 /** Less than this is not late. */
 const ON_TIME_S = 60;
 
@@ -26,13 +29,21 @@ export function tryDay(built: BuiltDay, solution: Pick<DaySolution, 'startsS' | 
   const lateMin = new Map<string, number[]>();
   const heldMin = new Map<string, number>();
   let spoiledRuns = 0;
+  let lookedInto = 0;
   for (let run = 0; run < options.runs; run += 1) {
     // Each run has chance of its own, so that a run does not depend on how many came before it.
     const random = new Random(options.seed * 1_000_003 + run);
-    const problem = planned(sampledDay(built, options.spreads, random), solution.startsS);
+    const problem = planned(sampledDay(built, solution.startsS, options.spreads, random), solution.startsS);
     const played = repairDay(problem, solution);
     if (played.spoiled.length > 0) spoiledRuns += 1;
-    takeDown(built, problem, played, lateMin, heldMin);
+    const late = lateOnes(built, played);
+    for (const [orderId, { byS }] of late) noteLate(lateMin, orderId, byS / 60);
+    const worst = [...late.values()].sort((a, b) => b.byS - a.byS)[0];
+    if (worst !== undefined && lookedInto < MOST_LOOKED_INTO) {
+      lookedInto += 1;
+      const key = heldBy(problem, played, worst);
+      heldMin.set(key, (heldMin.get(key) ?? 0) + worst.byS / 60);
+    }
     options.onRun?.(run + 1);
   }
   const heldSum = [...heldMin.values()].reduce((sum, minutes) => sum + minutes, 0);
@@ -50,6 +61,12 @@ export function tryDay(built: BuiltDay, solution: Pick<DaySolution, 'startsS' | 
   };
 }
 
+function noteLate(lateMin: Map<string, number[]>, orderId: string, minutes: number): void {
+  const all = lateMin.get(orderId);
+  if (all === undefined) lateMin.set(orderId, [minutes]);
+  else all.push(minutes);
+}
+
 /** Nobody begins before the plan says so. */
 function planned(problem: DayProblem, startsS: Int32Array): DayProblem {
   return {
@@ -62,31 +79,29 @@ function planned(problem: DayProblem, startsS: Int32Array): DayProblem {
   };
 }
 
-/** How late each order was in one run, and what the late ones waited for. */
-function takeDown(
-  built: BuiltDay,
-  problem: DayProblem,
-  played: DaySolution,
-  lateMin: Map<string, number[]>,
-  heldMin: Map<string, number>,
-): void {
-  const latest = new Map<string, { byS: number; goal: number }>();
+/** How late an order is, and the goal of its latest pieces. */
+interface Latest {
+  readonly byS: number;
+  readonly goal: number;
+}
+
+/** How late each order was in one run. */
+function lateOnes(built: BuiltDay, played: DaySolution): ReadonlyMap<string, Latest> {
+  const latest = new Map<string, Latest>();
   for (const { goal, byS } of played.late) {
     const orderId = built.goalOrders[goal];
     if (orderId === undefined || byS <= ON_TIME_S) continue;
     if (byS > (latest.get(orderId)?.byS ?? 0)) latest.set(orderId, { byS, goal });
   }
-  for (const [orderId, { byS, goal }] of latest) {
-    const minutes = byS / 60;
-    const all = lateMin.get(orderId);
-    if (all === undefined) lateMin.set(orderId, [minutes]);
-    else all.push(minutes);
-    const activity = problem.goals[goal]?.activity;
-    const holding = activity === undefined ? null : whatHolds(problem, played, activity);
-    const resource = holding?.kind === 'busy' || holding?.kind === 'closed' ? problem.resources[holding.resource] : undefined;
-    const key = resource === undefined ? 'dough\n' : `${resource.kind}\n${resource.id}`;
-    heldMin.set(key, (heldMin.get(key) ?? 0) + minutes);
-  }
+  return latest;
+}
+
+/** What the latest order of a run waited for, by the name of a resource; `dough` for what no resource holds back. */
+function heldBy(problem: DayProblem, played: DaySolution, { goal, byS }: Latest): string {
+  const activity = problem.goals[goal]?.activity;
+  const holding = activity === undefined ? null : whatHoldsIn(networkOf(problem, played), activity, byS);
+  const resource = holding?.kind === 'busy' || holding?.kind === 'closed' ? problem.resources[holding.resource] : undefined;
+  return resource === undefined ? 'dough\n' : `${resource.kind}\n${resource.id}`;
 }
 
 function orderResult(orderId: string, late: readonly number[], runs: number): TryResult['orders'][number] {

@@ -1,10 +1,12 @@
 import { z } from 'zod';
 import { idSchema } from '../../ids.ts';
 
-/** By what a played day's lengths spread: coefficient of variation of a step's real length over its planned one. */
+/** How the real lengths of a kind of step lie about its planned ones. */
 export const spreadSchema = z.strictObject({
   kind: z.enum(['hands', 'judged', 'rest', 'bake']),
-  /** As a share of the planned length: 0.15 is fifteen per cent. */
+  /** How many times the planned length they are on average: 1.1 is ten per cent longer. */
+  mean: z.number().min(0.1).max(3),
+  /** Their standard deviation over that average: 0.15 is fifteen per cent. */
   spread: z.number().min(0).max(2),
   /** Steps of this house that it was learned from; 0: it is assumed. */
   learnedFrom: z.number().int().min(0),
@@ -25,7 +27,7 @@ export const tryResultSchema = z.strictObject({
       p90LateMin: z.number().min(0),
     }),
   ),
-  /** What late orders waited for: its share of all lateness, the greatest first. `dough` is what no resource holds back. */
+  /** What the latest orders of late runs waited for: its share of their lateness, the greatest first. `dough` is what no resource holds back. */
   resources: z.array(z.strictObject({ kind: z.string(), id: z.string(), share: z.number().min(0).max(1) })),
   /** Share of the runs in which some dough waited longer than it may. */
   spoilShare: z.number().min(0).max(1),

@@ -11,10 +11,14 @@ export interface ResolvedHold {
   readonly state: number | null;
 }
 
+/** By how many seconds an edge of an activity is after its start. */
+export function edgeAfterS(problem: DayProblem, activity: number, edge: Edge): number {
+  return edge === 'start' ? 0 : (problem.activities[activity]?.durationS ?? 0);
+}
+
 /** When an edge of an activity is, in seconds after the problem's origin. */
 export function edgeS(problem: DayProblem, startsS: Int32Array, activity: number, edge: Edge): number {
-  const startS = startsS[activity] ?? 0;
-  return edge === 'start' ? startS : startS + (problem.activities[activity]?.durationS ?? 0);
+  return (startsS[activity] ?? 0) + edgeAfterS(problem, activity, edge);
 }
 
 /** Every hold of a problem as a solution has it. */

@@ -1,222 +1,181 @@
-import type { BuiltDay, StepPlace } from '../build/built-day.ts';
+import type { BuiltDay } from '../build/built-day.ts';
 import type { DaySolution } from '../day/problem.ts';
-import type { Cause, Reason, Remedy, Trouble } from './reason.ts';
-import { whatHolds } from './what-holds.ts';
+import { causeKey, causeOf } from './cause-of.ts';
+import { networkOf } from './day-network.ts';
+import { familiesFor, type FamilyFacts, type Sought } from './families.ts';
+import { leastThatHelps, type Outcome } from './least-change.ts';
+import type { Cause, Change, Reason, Remedy, Trouble } from './reason.ts';
+import { NOTHING_MIN, troublesOf, type FoundTrouble } from './troubles.ts';
 
-/** Troubles that are explained, the worst first; more would not be read. */
+/** Reasons that are told; more would not be read. */
 const MOST_REASONS = 3;
 /** Remedies that are shown for one of them. */
 const MOST_REMEDIES = 4;
-/** How much earlier somebody is asked to be there, or a dough to begin, in minutes, the least first. */
-const EARLIER_MIN = [10, 20, 30, 45, 60, 90, 120] as const;
-/** Shares of an order that may be left away, the least first. */
-const FEWER_SHARES = [0.1, 0.2, 0.3, 0.5, 0.75] as const;
-/** Less than this is nothing. */
-const NOTHING_MIN = 1;
-const MINUTE_MS = 60_000;
+/** Tries that one kind of change may take. */
+const TRIES_OF_A_KIND = 7;
+/** So large a share of a trouble, and so many minutes at least, have to be gone for it to be clearly less. */
+const CLEARLY_SHARE = 0.25;
+const CLEARLY_MIN = 10;
+/** A minute that a dough waits too long, or a step is off its pin, weighs so many minutes late: as in the prices of a plan. */
+const SPOIL_WEIGHS = 10;
+const PIN_WEIGHS = 5;
 
-type Change = Remedy['change'];
-
-/** What a day comes to with a change: minutes late by order, and minutes by which doughs are spoiled; null where it cannot be made at all. */
+/** What a day comes to with a change: minutes late by order, minutes by which doughs wait too long, and minutes off pins. */
 export interface TriedDay {
   readonly lateMin: ReadonlyMap<string, number>;
   readonly spoilMin: number;
+  readonly pinMin: number;
+  /** The change as it was made, where the plan tells more of it than was asked: from when to when the hands are needed. */
+  readonly change?: Change;
 }
 
 export interface WhyTools {
-  /** Plans the day anew with a change, with as much search as there is time for. */
-  readonly tryWith: (change: Change) => TriedDay | null;
-  readonly orders: ReadonlyMap<string, { readonly pieces: number; readonly productId: string }>;
-  /** Most changes that are tried for one trouble. */
+  /** Plans the day anew with a change, with as much search as there is time for; with none, as it stands. Null where it cannot be made. */
+  readonly tryWith: (change: Change | null) => TriedDay | null;
+  readonly orders: FamilyFacts['orders'];
+  readonly nowMs: number;
+  /** Most changes that are tried in all. */
   readonly tries: number;
 }
 
 /**
- * Why a day does not fit, and what would make it fit: each trouble is followed back to what holds it, and changes about that
- * are tried, the smallest first, by planning the day anew with them. What is named as a remedy was planned and had no
- * trouble left of this kind, or clearly less; nothing is said that was not tried. Pure; deterministic where `tryWith` is.
+ * Why a day does not fit, and what would make it fit: troubles are followed back to what holds them, those with one cause told
+ * as one, and changes about that are tried by planning the day anew, the least of each kind that makes it fit being sought.
+ * What is named as a remedy was planned so, and left nothing of the trouble or clearly less, and the day as a whole no worse;
+ * nothing is put down to a change that search alone would have found. Pure; deterministic where `tryWith` is.
  */
 export function whyNot(built: BuiltDay, solution: DaySolution, tools: WhyTools): readonly Reason[] {
-  return troublesOf(built, solution)
-    .slice(0, MOST_REASONS)
-    .map(({ trouble, activity, minutes }) => {
-      const cause = causeOf(built, solution, activity);
-      return { trouble, cause, remedies: remediesFor(built, solution, { trouble, cause, minutes }, tools) };
-    });
-}
-
-interface Found {
-  readonly trouble: Trouble;
-  readonly activity: number;
-  readonly minutes: number;
-}
-
-function troublesOf(built: BuiltDay, solution: DaySolution): Found[] {
-  const byOrder = new Map<string, Found>();
-  for (const { goal, byS } of solution.late) {
-    const orderId = built.goalOrders[goal];
-    const activity = built.problem.goals[goal]?.activity;
-    const minutes = byS / 60;
-    if (orderId === undefined || activity === undefined || minutes < NOTHING_MIN) continue;
-    if (minutes <= (byOrder.get(orderId)?.minutes ?? 0)) continue;
-    byOrder.set(orderId, { trouble: { kind: 'late', orderId, byMin: minutes }, activity, minutes });
-  }
-  const spoiled = solution.spoiled.flatMap(({ lag, byS }): Found[] => {
-    const to = built.problem.lags[lag]?.to;
-    const step = to === undefined ? undefined : built.steps[to];
-    if (to === undefined || step === undefined) return [];
-    return [{ trouble: { kind: 'spoils', ...placeOf(step), byMin: byS / 60 }, activity: to, minutes: byS / 60 }];
+  const groups = toldOf(groupsOf(built, solution));
+  if (groups.length === 0) return [];
+  const before = tools.tryWith(null);
+  const facts = { built, solution, nowMs: tools.nowMs, orders: tools.orders };
+  let left = tools.tries - 1;
+  return groups.map((sought, index): Reason => {
+    const share = Math.floor(left / (groups.length - index));
+    const search = new RemedySearch(tools, before, sought, share);
+    const remedies = before === null ? [] : search.run(facts);
+    left -= search.tried;
+    return { ...sought, remedies: [...remedies] };
   });
-  const pins = solution.pinsBroken.flatMap((activity): Found[] => {
-    const step = built.steps[activity];
-    const pinnedS = built.problem.activities[activity]?.pinnedStartS;
-    if (step === undefined || pinnedS === undefined || pinnedS === null) return [];
-    const minutes = Math.abs((solution.startsS[activity] ?? 0) - pinnedS) / 60;
-    return [{ trouble: { kind: 'pinBroken', ...placeOf(step), atMs: built.originMs + pinnedS * 1000 }, activity, minutes }];
-  });
-  const late = [...byOrder.values()].sort((a, b) => b.minutes - a.minutes);
-  return [...spoiled.sort((a, b) => b.minutes - a.minutes), ...pins, ...late];
 }
 
-function causeOf(built: BuiltDay, solution: DaySolution, activity: number): Cause | null {
-  const holding = whatHolds(built.problem, solution, activity);
-  if (holding === null) return null;
-  const step = built.steps[holding.at];
-  if (step === undefined) return null;
-  const at = placeOf(step);
-  const startMs = built.originMs + (solution.startsS[holding.at] ?? 0) * 1000;
-  switch (holding.kind) {
-    case 'busy': {
-      const resource = built.problem.resources[holding.resource];
-      const by = built.steps[holding.by];
-      if (resource === undefined || by === undefined) return null;
-      return {
-        kind: 'busy',
-        at,
-        resource: { kind: resource.kind, id: resource.id },
-        by: placeOf(by),
-        untilMs: built.originMs + holding.untilS * 1000,
-      };
-    }
-    case 'closed': {
-      const resource = built.problem.resources[holding.resource];
-      if (resource === undefined) return null;
-      return { kind: 'closed', at, resource: { kind: resource.kind, id: resource.id }, untilMs: built.originMs + holding.untilS * 1000 };
-    }
-    case 'released':
-      return { kind: 'tooShort', at, beginsMs: startMs };
-    case 'pinned':
-      return { kind: 'pinned', at, atMs: startMs };
-    case 'begun':
-      return { kind: 'begun', at };
-  }
+interface Groups {
+  readonly late: readonly Group[];
+  readonly spoils: readonly Group[];
+  readonly pins: readonly Group[];
 }
 
-interface Sought {
+interface Group extends Sought {
   readonly trouble: Trouble;
+  readonly also: Trouble[];
   readonly cause: Cause | null;
-  readonly minutes: number;
 }
 
-/** Families of changes, each tried from the least on until one of it helps. */
-function remediesFor(built: BuiltDay, solution: DaySolution, sought: Sought, tools: WhyTools): Remedy[] {
-  const before = { late: sum(lateByOrder(built, solution).values()), spoil: sum(solution.spoiled.map(({ byS }) => byS / 60)) };
-  const remedies: Remedy[] = [];
-  let left = tools.tries;
-  for (const family of familiesFor(built, solution, sought, tools)) {
-    for (const change of family) {
-      if (left === 0 || remedies.length >= MOST_REMEDIES) return remedies;
-      left -= 1;
-      const tried = tools.tryWith(change);
-      if (tried === null) continue;
-      const leftMin = sum(tried.lateMin.values());
-      if (!helps(sought, tried) || leftMin + tried.spoilMin > before.late + before.spoil) continue;
-      remedies.push({ change, leftMin });
-      break;
+function groupsOf(built: BuiltDay, solution: DaySolution): Groups {
+  const { late, spoils, pins } = troublesOf(built, solution);
+  if (late.length + spoils.length + pins.length === 0) return { late: [], spoils: [], pins: [] };
+  const network = networkOf(built.problem, solution);
+  const grouped = (found: readonly FoundTrouble[]): readonly Group[] => {
+    const groups = new Map<string, Group>();
+    for (const [index, one] of found.entries()) {
+      const cause = causeOf(built, solution, network, one);
+      const key = causeKey(cause) ?? `${index}`;
+      const group = groups.get(key);
+      if (group === undefined) groups.set(key, { trouble: one.trouble, also: [], cause });
+      else group.also.push(one.trouble);
+    }
+    return [...groups.values()];
+  };
+  return { late: grouped(late), spoils: grouped(spoils), pins: grouped(pins) };
+}
+
+/** The worst of each kind first, so that none hides another; then as many late orders, doughs and pins as there is room for. */
+function toldOf({ late, spoils, pins }: Groups): readonly Group[] {
+  const kinds = [late, spoils, pins];
+  return [...kinds.flatMap((kind) => kind.slice(0, 1)), ...kinds.flatMap((kind) => kind.slice(1))].slice(0, MOST_REASONS);
+}
+
+interface Weighed extends Outcome {
+  readonly day: TriedDay;
+}
+
+/** Seeks remedies for one trouble. */
+class RemedySearch {
+  readonly #tools: WhyTools;
+  readonly #before: TriedDay | null;
+  readonly #sought: Sought;
+  readonly #most: number;
+  tried = 0;
+
+  constructor(tools: WhyTools, before: TriedDay | null, sought: Sought, most: number) {
+    this.#tools = tools;
+    this.#before = before;
+    this.#sought = sought;
+    this.#most = most;
+  }
+
+  run(facts: FamilyFacts): readonly Remedy[] {
+    const found: { readonly remedy: Remedy; readonly fits: boolean }[] = [];
+    const families = familiesFor(facts, this.#sought);
+    for (const [index, { amounts, change }] of families.entries()) {
+      let left = Math.min(TRIES_OF_A_KIND, Math.ceil((this.#most - this.tried) / (families.length - index)));
+      const best = leastThatHelps(amounts, (amount) => {
+        if (left === 0 || this.tried >= this.#most) return null;
+        left -= 1;
+        return this.#try(change(amount));
+      });
+      if (best !== null) found.push({ remedy: this.#remedy(best.tried.day, change(best.amount)), fits: best.tried.fits });
+    }
+    // Those that make it fit keep their order: what asks least of people comes first.
+    const fit = found.filter(({ fits }) => fits);
+    const rest = found.filter(({ fits }) => !fits).sort((a, b) => a.remedy.troubleLeftMin - b.remedy.troubleLeftMin);
+    return [...fit, ...rest].slice(0, MOST_REMEDIES).map(({ remedy }) => remedy);
+  }
+
+  /** A day that cannot be made is no help, and no end of trying. */
+  #try(change: Change): Weighed {
+    this.tried += 1;
+    const day = this.#tools.tryWith(change);
+    const before = this.#before;
+    if (day === null || before === null) return { day: before ?? NOTHING, fits: false, lessens: false, left: Infinity };
+    const was = this.#troubleMin(before);
+    const left = this.#troubleMin(day);
+    const isNoWorse = this.#weight(day) < this.#weight(before) + NOTHING_MIN;
+    const fits = isNoWorse && left < NOTHING_MIN && was >= NOTHING_MIN;
+    return { day, fits, lessens: isNoWorse && was - left >= Math.max(CLEARLY_MIN, was * CLEARLY_SHARE), left };
+  }
+
+  #remedy(day: TriedDay, change: Change): Remedy {
+    const { trouble } = this.#sought;
+    return {
+      change: day.change ?? change,
+      troubleLeftMin: trouble.kind === 'late' ? (day.lateMin.get(trouble.orderId) ?? 0) : this.#troubleMin(day),
+      beforeMin: this.#before === null ? 0 : sum(this.#before.lateMin.values()),
+      leftMin: sum(day.lateMin.values()),
+    };
+  }
+
+  /** What there is of the trouble and of those with the same cause. */
+  #troubleMin({ lateMin, spoilMin, pinMin }: TriedDay): number {
+    const { trouble, also } = this.#sought;
+    switch (trouble.kind) {
+      case 'late':
+        return sum([trouble, ...also].map((each) => (each.kind === 'late' ? (lateMin.get(each.orderId) ?? 0) : 0)));
+      case 'spoils':
+        return spoilMin;
+      case 'pinBroken':
+        return pinMin;
     }
   }
-  return remedies.sort((a, b) => a.leftMin - b.leftMin);
-}
 
-/** The trouble is gone; the day as a whole is held against what it was by the caller. */
-function helps({ trouble }: Sought, tried: TriedDay): boolean {
-  switch (trouble.kind) {
-    case 'late':
-      return (tried.lateMin.get(trouble.orderId) ?? 0) < NOTHING_MIN;
-    case 'spoils':
-      return tried.spoilMin < NOTHING_MIN;
-    case 'pinBroken':
-      // A broken pin is helped by another pin alone; its families are about what holds it.
-      return tried.spoilMin < NOTHING_MIN && sum(tried.lateMin.values()) < NOTHING_MIN;
+  /** What is not right with a day as one number: in minutes late, orders that weigh more counted for more. */
+  #weight({ lateMin, spoilMin, pinMin }: TriedDay): number {
+    const late = sum([...lateMin].map(([orderId, minutes]) => minutes * (this.#tools.orders.get(orderId)?.weight ?? 1)));
+    return late + SPOIL_WEIGHS * spoilMin + PIN_WEIGHS * pinMin;
   }
 }
 
-function familiesFor(built: BuiltDay, solution: DaySolution, { trouble, cause, minutes }: Sought, { orders }: WhyTools): Change[][] {
-  const families: Change[][] = [];
-  if (cause?.kind === 'busy') {
-    const step = firstAheadOf(built, cause.by.batchKey);
-    const startMs = step === null ? 0 : built.originMs + (solution.startsS[step.activity] ?? 0) * 1000;
-    if (step !== null) {
-      families.push(
-        EARLIER_MIN.map((earlier): Change => ({
-          kind: 'beginEarlier',
-          ...placeOf(step),
-          minutes: earlier,
-          startMs: startMs - earlier * MINUTE_MS,
-        })),
-      );
-    }
-    const ordersOfBlocker = ordersServedBy(built, cause.by.batchKey);
-    for (const orderId of ordersOfBlocker.slice(0, 2)) families.push(fewerOf(orderId, orders));
-  }
-  if ((cause?.kind === 'busy' || cause?.kind === 'closed') && cause.resource.kind === 'station') {
-    const stationId = cause.resource.id;
-    if (cause.kind === 'busy') families.push([{ kind: 'oneMoreHand', stationId }]);
-    families.push(EARLIER_MIN.map((earlier): Change => ({ kind: 'openEarlier', stationId, minutes: earlier })));
-  }
-  if (trouble.kind === 'late') {
-    families.push(fewerOf(trouble.orderId, orders));
-    const later = Math.ceil(minutes / 5) * 5;
-    families.push([later, later + 5, later + 15].map((wait): Change => ({ kind: 'readyLater', orderId: trouble.orderId, minutes: wait })));
-    families.push([{ kind: 'leaveOut', orderId: trouble.orderId }]);
-  }
-  return families;
-}
-
-/** Fewer pieces of an order, by steps that somebody would say. */
-function fewerOf(orderId: string, orders: WhyTools['orders']): Change[] {
-  const pieces = orders.get(orderId)?.pieces ?? 0;
-  const kept = FEWER_SHARES.map((share) => Math.floor(pieces * (1 - share))).filter((count) => count >= 1 && count < pieces);
-  return [...new Set(kept)].map((count): Change => ({ kind: 'fewerPieces', orderId, pieces: count }));
-}
-
-function ordersServedBy(built: BuiltDay, batchKey: string): string[] {
-  const ids = built.problem.goals.flatMap((goal, index) => {
-    const orderId = built.goalOrders[index];
-    return orderId !== undefined && built.steps[goal.activity]?.batchKey === batchKey ? [orderId] : [];
-  });
-  return [...new Set(ids)];
-}
-
-/** The first step of a batch that is still ahead; null where it has begun already. */
-function firstAheadOf(built: BuiltDay, batchKey: string): BuiltDay['steps'][number] | null {
-  const own = built.steps.filter((step) => step.batchKey === batchKey && (step.status === 'ahead' || step.status === 'begun'));
-  const [first] = own;
-  return first === undefined || own.some(({ status }) => status === 'begun') ? null : first;
-}
-
-function lateByOrder(built: BuiltDay, { late }: DaySolution): ReadonlyMap<string, number> {
-  const byOrder = new Map<string, number>();
-  for (const { goal, byS } of late) {
-    const orderId = built.goalOrders[goal];
-    if (orderId !== undefined) byOrder.set(orderId, Math.max(byOrder.get(orderId) ?? 0, byS / 60));
-  }
-  return byOrder;
-}
-
-function placeOf({ batchKey, cut, load, stepId }: StepPlace): Pick<StepPlace, 'batchKey' | 'stepId'> & { cut?: number; load?: number } {
-  return { batchKey, stepId, ...(cut === undefined ? {} : { cut }), ...(load === undefined ? {} : { load }) };
-}
+const NOTHING: TriedDay = { lateMin: new Map(), spoilMin: 0, pinMin: 0 };
 
 function sum(numbers: Iterable<number>): number {
   let total = 0;

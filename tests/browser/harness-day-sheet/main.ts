@@ -45,14 +45,14 @@ const frame = (): Promise<number> => new Promise((resolve) => requestAnimationFr
 
 window.sheetHarness = {
   said,
-  show: async ({ state, proposal, nowMs }, result) => {
+  show: async ({ state, proposal, cleanings, nowMs }, result) => {
     await document.fonts.load("700 40px 'Atkinson Hyperlegible Next Variable'");
-    const sheet = Object.assign(document.createElement('day-sheet'), { state, proposal, nowMs });
+    const sheet = Object.assign(document.createElement('day-sheet'), { state, proposal, cleanings, nowMs });
     const print = (elements: readonly HTMLElement[]): Promise<void> => {
       said.push({ type: 'print', sheets: elements.length });
       return Promise.resolve();
     };
-    const list = Object.assign(document.createElement('station-list'), { state, proposal, nowMs, print });
+    const list = Object.assign(document.createElement('station-list'), { state, proposal, cleanings, nowMs, print });
     const tried = Object.assign(document.createElement('try-panel'), { state, result });
     here.replaceChildren(sheet, list, tried);
     // Its size is known once it has been laid out.

@@ -5,6 +5,7 @@ import type { FloorEvent, MovedStep, PlannedStep, PlanWarning } from '../../../s
 import { decksFor } from '../../../shared/floor/slots.ts';
 import { versionKey, type FloorState, type Workpiece } from '../../../shared/floor/state.ts';
 import { wayOf } from '../../../shared/floor/way.ts';
+import type { PlannedCleaning } from '../../../shared/plan/planned-cleaning.ts';
 import { assert } from '../../../shared/result.ts';
 import type { SheetProposal } from '../../../display/day/sheet-places.ts';
 import { Floor } from '../../domain/support/floor.ts';
@@ -18,6 +19,7 @@ const MINUTE_MS = 60_000;
 export interface SheetScene {
   readonly state: FloorState;
   readonly proposal: SheetProposal | null;
+  readonly cleanings: readonly PlannedCleaning[];
   readonly nowMs: number;
 }
 
@@ -155,7 +157,20 @@ export function busyDay(): SheetScene {
     warnings: [{ kind: 'late', orderId: idOf(703), atMs: OPENING_MS + 290 * MINUTE_MS, byMin: 20 }],
   });
   const worked = work(floor, 75);
-  return { state: worked.state, proposal: null, nowMs: worked.nowMs };
+  return { state: worked.state, proposal: null, cleanings: [cleaning(worked.nowMs)], nowMs: worked.nowMs };
+}
+
+/** The one that the demo kitchen has, an hour from now. */
+function cleaning(nowMs: number): PlannedCleaning {
+  return {
+    cleaningId: 'spiral-bowl',
+    plannedStartMs: nowMs + 60 * MINUTE_MS,
+    plannedEndMs: nowMs + 75 * MINUTE_MS,
+    resources: [
+      { kind: 'mixer', id: 'spiral' },
+      { kind: 'station', id: 'mixer' },
+    ],
+  };
 }
 
 /** Hands do what is due, minute by minute. */
@@ -180,12 +195,12 @@ function work(floor: Floor, untilMin: number): Floor {
 /** Doughs without a plan. */
 export function unplannedDay(): SheetScene {
   const floor = workedFloor(dayOf(5, 20), { untilMin: 100 });
-  return { state: floor.state, proposal: null, nowMs: floor.nowMs };
+  return { state: floor.state, proposal: null, cleanings: [], nowMs: floor.nowMs };
 }
 
 /** Two batches more, tried on top of the busy day. */
 export function triedDay(): SheetScene {
-  const { state, nowMs } = busyDay();
+  const { state, cleanings, nowMs } = busyDay();
   const batches = ['country#1', 'milk-buns#1'].map((batchKey, index) => ({
     batchKey,
     formulaId: batchKey.split('#')[0] ?? '',
@@ -202,7 +217,7 @@ export function triedDay(): SheetScene {
   const kept = Object.entries(state.plan?.steps ?? {}).flatMap(([batchKey, steps]) => steps.map((step) => proposedStep(step, batchKey)));
   const steps = batches.flatMap((batch) => triedSteps(state, batch));
   const ask = { serviceDate: SERVICE_DATE, pins: [], firstOrderIds: [idOf(705)], changes: [], seed: 1 };
-  return { state, nowMs, proposal: { batches, steps: [...kept, ...steps], warnings: [], ask } };
+  return { state, cleanings, nowMs, proposal: { batches, steps: [...kept, ...steps], warnings: [], ask } };
 }
 
 function triedSteps(state: FloorState, batch: SheetProposal['batches'][number]): SheetProposal['steps'] {
@@ -229,7 +244,7 @@ function proposedStep(
 export function fullDay(batches: number, apartMin: number): SheetScene {
   const floor = workedFloor(dayOf(batches, apartMin), { untilMin: 60 });
   withPlan(floor, { orders: demoOrders() });
-  return { state: floor.state, proposal: null, nowMs: floor.nowMs };
+  return { state: floor.state, proposal: null, cleanings: [], nowMs: floor.nowMs };
 }
 
 /** The days that a sheet is shown with, by what is particular about them. */

@@ -88,6 +88,7 @@ export function done(id: string, more: Partial<ProposalDone> = {}, changes: Prop
     isOutdated: false,
     batches: [...proposal.batches],
     steps: [...proposal.steps],
+    cleanings: [],
     figures: figures(),
     late: [],
     warnings: [],
@@ -98,8 +99,10 @@ export function done(id: string, more: Partial<ProposalDone> = {}, changes: Prop
 
 /** Why the buns are late, and what was tried against it. */
 export function busyReason(): Reason {
+  const gone = { troubleLeftMin: 0, beforeMin: 31, leftMin: 0 };
   return {
     trouble: { kind: 'late', orderId: orderId(3), byMin: 24.2 },
+    also: [],
     cause: {
       kind: 'busy',
       at: { batchKey: 'milk-buns#1', cut: 0, stepId: 'load' },
@@ -108,12 +111,14 @@ export function busyReason(): Reason {
       untilMs: OPENING_MS + 190 * MINUTE_MS,
     },
     remedies: [
-      { change: { kind: 'readyLater', orderId: orderId(3), minutes: 25 }, leftMin: 0 },
-      { change: { kind: 'fewerPieces', orderId: orderId(3), pieces: 18 }, leftMin: 0 },
-      { change: { kind: 'openEarlier', stationId: 'oven', minutes: 30 }, leftMin: 0 },
+      { change: { kind: 'readyLater', orderId: orderId(3), minutes: 25 }, ...gone },
+      { change: { kind: 'fewerPieces', orderId: orderId(3), pieces: 18 }, ...gone },
+      { change: { kind: 'openEarlier', stationId: 'oven', minutes: 30 }, ...gone },
       {
         change: { kind: 'beginEarlier', batchKey: 'country#1', stepId: 'weigh', minutes: 25, startMs: OPENING_MS + 95 * MINUTE_MS },
-        leftMin: 6,
+        troubleLeftMin: 6,
+        beforeMin: 31,
+        leftMin: 13,
       },
     ],
   };

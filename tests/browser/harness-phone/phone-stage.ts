@@ -28,6 +28,7 @@ export function phoneView(state: FloorState | null, more: Partial<FloorView> = {
     undoable: null,
     refusedHere: null,
     soundingDeviceId: OTHER_PHONE,
+    planNews: 0,
     ...more,
   };
 }

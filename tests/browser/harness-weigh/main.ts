@@ -38,6 +38,7 @@ let view: FloorView = {
   undoable: null,
   refusedHere: null,
   soundingDeviceId: null,
+  planNews: 0,
 };
 let nowMs = 0;
 

@@ -75,6 +75,7 @@ export function viewOf(state: FloorState | null, more: Partial<FloorView> = {}):
     lastAnswer: null,
     undoable: null,
     soundingDeviceId: PHONE,
+    planNews: 0,
     ...more,
   };
 }

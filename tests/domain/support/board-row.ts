@@ -35,6 +35,7 @@ export function boardRow(n: number, more: Partial<Row> = {}): Row {
     helperIds: [],
     leaveOut: null,
     stock: null,
+    ripening: null,
     joins: null,
     takes: [],
     placeId: null,

@@ -36,6 +36,9 @@ const OTHER_WORDS = [
   ['addIngredient', 3],
   ['nameLoss', 3],
   ['setDeck', 2],
+  ['readPlace', 2],
+  ['openPlace', 1],
+  ['beginProgramme', 1],
   ['blockResource', 2],
   ['freeResource', 4],
   ['closeDay', 1],
@@ -46,7 +49,7 @@ const OTHER_WORDS = [
   ['unweighIngredient', 3],
   ['scaleToLine', 3],
   ['takeWater', 8],
-  ['forgetRise', 6],
+  ['forgetRise', 9],
   ...ORDER_WORDS,
 ] as const;
 
@@ -105,6 +108,10 @@ function wordOf(type: OtherWord, seen: Seen): ClientCommand {
     case 'addIngredient':
     case 'nameLoss':
       return amountWord(type, seen);
+    case 'readPlace':
+    case 'openPlace':
+    case 'beginProgramme':
+      return airWord(type, seen);
     case 'setDeck':
     case 'blockResource':
     case 'freeResource':
@@ -279,6 +286,15 @@ function amountWord(type: 'planFeed' | 'addIngredient' | 'nameLoss', { digits, s
     default:
       return unreachable(type);
   }
+}
+
+function airWord(type: 'readPlace' | 'openPlace' | 'beginProgramme', { digits, state }: Seen): ClientCommand {
+  const placeIds = state.kitchen?.document.restPlaces.map((place) => place.id) ?? [];
+  const placeId = digits.amongOr([...placeIds, 'attic'], 'attic');
+  if (type === 'readPlace') return { type, placeId, celsius: digits.below(40) };
+  if (type === 'openPlace') return { type, placeId, minutes: 1 + digits.below(30) };
+  const withOne = state.kitchen?.document.restPlaces.find((place) => place.programme !== undefined);
+  return { type, placeId: withOne === undefined || digits.onceIn(4) ? placeId : withOne.id };
 }
 
 function resourceWord(type: 'setDeck' | 'blockResource' | 'freeResource', seen: Seen): ClientCommand {

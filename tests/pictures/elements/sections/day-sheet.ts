@@ -52,16 +52,18 @@ function details({ sheets: { busy } }: Scenes): readonly TemplateResult[] {
   const fixed = bars.find((bar) => bar.pin !== null);
   const moved = bars.find((bar) => bar.wasMs !== null);
   const begun = bars.find((bar) => bar.standing === 'begun');
+  const cleaned = bars.find((bar) => bar.step.verb === 'clean');
   const row = model.rows[0];
   const mark = model.orders.find(({ isLate }) => isLate);
   assert(
-    fixed !== undefined && moved !== undefined && begun !== undefined && row !== undefined && mark !== undefined,
+    fixed !== undefined && moved !== undefined && begun !== undefined && cleaned !== undefined && row !== undefined && mark !== undefined,
     'the day is too calm',
   );
   const step = (bar: typeof fixed): DaySheetDetails['shown'] => ({
     kind: 'bar',
     bar,
     isOnFloor: true,
+    isCleaning: false,
     clashes: model.clashes.filter((clash) => clash.barKeys.includes(bar.key)),
     serves: serves.slice(0, 2),
   });
@@ -69,6 +71,7 @@ function details({ sheets: { busy } }: Scenes): readonly TemplateResult[] {
     open('fixed, and not kept', step(fixed)),
     open('moved', step(moved)),
     open('under way', step(begun)),
+    open('cleaned', { kind: 'bar', bar: cleaned, isOnFloor: false, isCleaning: true, clashes: [], serves: [] }),
     open('a row', { kind: 'row', row }),
     open('orders', { kind: 'orders', mark }),
   ];
@@ -92,8 +95,8 @@ function tries({ sheets: { busy } }: Scenes): readonly TemplateResult[] {
     ],
     spoilShare: 0.03,
     spreads: [
-      { kind: 'hands', spread: 0.15, learnedFrom: 0 },
-      { kind: 'rest', spread: 0.08, learnedFrom: 64 },
+      { kind: 'hands', mean: 1.01, spread: 0.15, learnedFrom: 0 },
+      { kind: 'rest', mean: 0.97, spread: 0.08, learnedFrom: 64 },
     ],
   };
   return [

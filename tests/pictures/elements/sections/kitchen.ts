@@ -3,12 +3,12 @@ import type { Chosen } from '../../../../display/kitchen/chosen.ts';
 import '../../../../display/kitchen/draft-bar.ts';
 import type { DraftStanding } from '../../../../display/kitchen/draft-bar.ts';
 import { faultsOfKitchen } from '../../../../display/kitchen/draft-faults.ts';
-import { withAdded } from '../../../../display/kitchen/kitchen-edits.ts';
+import { withAdded, withField } from '../../../../display/kitchen/kitchen-edits.ts';
 import '../../../../display/kitchen/kitchen-header.ts';
 import { kitchenNow } from '../../../../display/kitchen/kitchen-now.ts';
 import '../../../../display/kitchen/kitchen-plan.ts';
 import '../../../../display/kitchen/thing-panel.ts';
-import type { Kitchen } from '../../../../shared/documents/kitchen.ts';
+import type { Hours, Kitchen } from '../../../../shared/documents/kitchen.ts';
 import { assert } from '../../../../shared/result.ts';
 import { made } from '../made.ts';
 import { floorOf } from '../rows.ts';
@@ -20,7 +20,14 @@ const CHOSEN: readonly Chosen[] = [
   { kind: 'deck', id: 'top' },
   { kind: 'slot', id: 'front' },
   { kind: 'station', id: 'bench' },
+  { kind: 'cleaning', id: 'cleaning-1' },
+  { kind: 'bench' },
   { kind: 'house' },
+];
+/** The second lasts no time at all. */
+const HOURS: readonly Hours[] = [
+  { from: '21:00', to: '05:00', weekdays: [5, 6] },
+  { from: '08:00', to: '08:00' },
 ];
 const STANDINGS: readonly DraftStanding[] = ['changed', 'overtaken', 'sent', 'kept'];
 
@@ -57,8 +64,10 @@ export function kitchenSection({ kitchen: { view, nowMs } }: Scenes): TemplateRe
   ]);
 }
 
-/** A station more, and a mixer whose least load is more than its most. */
+/** A station more, one with hours of its own, a cleaning, and a mixer whose least load is more than its most. */
 function withFault(kitchen: Kitchen): Kitchen {
-  const more = withAdded(kitchen, 'station', null)?.kitchen ?? kitchen;
+  const station = withAdded(kitchen, 'station', null)?.kitchen ?? kitchen;
+  const cleaning = withAdded(station, 'cleaning', null)?.kitchen ?? station;
+  const more = withField(cleaning, { kind: 'station', id: 'bench' }, 'hours', HOURS);
   return { ...more, mixers: more.mixers.map((mixer, index) => (index === 0 ? { ...mixer, leastG: mixer.mostG + 1 } : mixer)) };
 }
