@@ -54,6 +54,16 @@ describe('Z11 what has begun stands, and what follows counts from what really ha
     expect(day.activity('C1 score').releaseS).toBe((floor.nowMs - day.day.originMs) / 1000);
   });
 
+  test('a rest of a dough that was read lasts as long as its warmth says', () => {
+    const floor = demoFloor().bringTo('C1', 'prove');
+    floor.ok({ type: 'readTemperature', workpieceId: floor.id('C1'), where: 'dough', celsius: 21 });
+    const { ripening, startedMs } = floor.due('C1');
+    const minutes = (atMs: number | null | undefined): number => Math.round(((atMs ?? 0) - (startedMs ?? 0)) / 1000) / 60;
+    const lags = built(floor).lags('C1 prove', 'C1 score');
+    expect(lags).toEqual([['end', 'start', minutes(ripening?.earliestMs), minutes(ripening?.ripeMs), minutes(ripening?.latestMs)]]);
+    expect(lags[0]?.[3]).toBeGreaterThan(80);
+  });
+
   test('what waits for hands waits since the step before it ended', () => {
     const floor = demoFloor().bringTo('C1', 'round');
     floor.wait(7);

@@ -51,7 +51,7 @@ function bind(day: DayDraft, { thread, kept, end }: Chain, nodes: StepNodes): vo
   const from = kept?.start ?? end;
   if (from === null) return;
   const isFerment = thread.kind === 'ferment';
-  const window = goodFor(thread);
+  const window = goodFor(day.context.state, thread);
   const readyS = secondsOf(thread.serves?.readyMin ?? 0);
   const lag = day.context.draft.lag(from, nodes.start, {
     minS: Math.max(window.minS, readyS),
@@ -90,7 +90,7 @@ function feedInTurn(day: DayDraft, drawers: ReadonlyMap<Chain, readonly Drawer[]
     const { kind, formula } = chain.thread;
     if (kind !== 'ferment' || formula.seedG === undefined) continue;
     const firstMs = Math.min(...drawn.map(({ atMs }) => atMs));
-    const atMs = endOfWorkMs(chain.thread, estimates) ?? firstMs - (goodFor(chain.thread).targetS ?? 0) * 1000;
+    const atMs = endOfWorkMs(chain.thread, estimates) ?? firstMs - (goodFor(day.context.state, chain.thread).targetS ?? 0) * 1000;
     pots.set(formula.id, [...(pots.get(formula.id) ?? []), { chain, atMs }]);
   }
   for (const feeds of pots.values()) {
@@ -108,7 +108,7 @@ function feedAfter(day: DayDraft, before: Chain, chain: Chain, drawn: readonly D
   const { draft } = day.context;
   for (const { nodes } of drawn) draft.lag(nodes.end ?? nodes.start, first, atLeast(0));
   if (before.kept === null) return;
-  const lag = draft.lag(before.kept.start, first, atLeast(goodFor(before.thread).minS));
+  const lag = draft.lag(before.kept.start, first, atLeast(goodFor(day.context.state, before.thread).minS));
   // With nobody to draw from it, the rest lasts until the pot is fed again.
   if (drawn.length === 0) day.endRest(before.kept.rest, first, lag);
 }

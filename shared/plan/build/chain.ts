@@ -1,4 +1,5 @@
 import { targetMin, type Step } from '../../documents/method.ts';
+import { ripeningOf, type Ripening } from '../../floor/ripening.ts';
 import type { StepLife } from '../../floor/state.ts';
 import { PRICES, type Activity } from '../day/problem.ts';
 import type { DayDraft } from './day-draft.ts';
@@ -146,7 +147,8 @@ class Chaining {
     const begunMs = life?.startedMs ?? null;
     const start = begunMs === null ? (this.at ?? this.bareStart(step)) : edge(day.fixed(thread, step, begunMs, begunMs, 'over'), 'end');
     const next = thread.steps[thread.steps.indexOf(step) + 1] ?? null;
-    const window = begunMs === null || life === undefined ? restWindow(step, next) : begunRestWindow(step, next, life);
+    const window =
+      begunMs === null || life === undefined ? restWindow(step, next) : begunRestWindow(step, next, life, this.ripening(step, life));
     const pinnedMs = begunMs === null ? day.plan.pinnedMs(thread, step.id) : null;
     if (pinnedMs !== null) day.pinEdge(start, pinnedMs);
     const rest = day.rest(thread, step, start, window.targetS ?? 0, begunMs === null ? 'ahead' : 'begun');
@@ -154,6 +156,11 @@ class Chaining {
     this.nodes.set(step.id, { step, start, end: null, rest });
     this.linkAfter(step, start);
     this.at = null;
+  }
+
+  private ripening(step: Step, life: StepLife): Ripening | null {
+    const { workpiece } = this.thread;
+    return workpiece === null ? null : ripeningOf(this.day.context.state, workpiece, step, life);
   }
 
   /** A way that begins with a rest begins at an instant that is to be planned. */

@@ -1,4 +1,6 @@
 import type { Step } from '../../documents/method.ts';
+import { ripeningOf } from '../../floor/ripening.ts';
+import type { FloorState } from '../../floor/state.ts';
 import type { BuildContext } from './context.ts';
 import { drawnFrom, type Source, type Taker } from './drawing.ts';
 import type { Estimates } from './estimates.ts';
@@ -23,7 +25,7 @@ const ANY_TIME: Window = { minS: 0, mostS: null, targetS: null, awayPrice: 0 };
  * estimates by when the sources are wanted, so that what those take of others is reckoned from that.
  */
 export function drawsOf(context: BuildContext, threads: readonly Thread[], estimates: Estimates): ReturnType<typeof drawnFrom<Thread, By>> {
-  const sources = threads.flatMap((thread) => sourceOf(thread, estimates));
+  const sources = threads.flatMap((thread) => sourceOf(context.state, thread, estimates));
   const earlierMs = mixingTurns(context, threads, estimates);
   const takers = (): readonly Taker<By>[] =>
     threads.flatMap((thread) =>
@@ -36,19 +38,20 @@ export function drawsOf(context: BuildContext, threads: readonly Thread[], estim
 }
 
 /** How long what a thread makes is good, from the end of its last work: its last rest, if it ends in one. */
-export function goodFor({ steps, lives }: Thread): Window {
+export function goodFor(state: FloorState, { steps, lives, workpiece }: Thread): Window {
   const last = steps.at(-1);
   if (last?.kind !== 'timed') return ANY_TIME;
   const life = lives[last.id];
-  return life === undefined ? restWindow(last, null) : begunRestWindow(last, null, life);
+  if (life === undefined) return restWindow(last, null);
+  return begunRestWindow(last, null, life, workpiece === null ? null : ripeningOf(state, workpiece, last, life));
 }
 
-function sourceOf(thread: Thread, estimates: Estimates): readonly Source<Thread>[] {
+function sourceOf(state: FloorState, thread: Thread, estimates: Estimates): readonly Source<Thread>[] {
   const { kind, formula, workpiece, grams, serves } = thread;
   if (kind === 'dough') return [];
   const seedG = workpiece?.stock?.seedG ?? formula.seedG ?? 0;
   const fromMs = endOfWorkMs(thread, estimates);
-  const { minS, mostS } = goodFor(thread);
+  const { minS, mostS } = goodFor(state, thread);
   const ripe = fromMs === null ? null : { fromMs: fromMs + minS * 1000, toMs: mostS === null ? null : fromMs + mostS * 1000 };
   return [{ of: thread, formulaId: formula.id, grams: grams - seedG, forBatch: serves?.workpieceId ?? null, ripe }];
 }

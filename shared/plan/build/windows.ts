@@ -1,5 +1,7 @@
 import type { Step } from '../../documents/method.ts';
 import { beginsByItself } from '../../documents/method.ts';
+import type { StepPins } from '../../floor/events.ts';
+import type { Ripening } from '../../floor/ripening.ts';
 import type { StepLife } from '../../floor/state.ts';
 import { PRICES } from '../day/problem.ts';
 import type { Window } from './problem-draft.ts';
@@ -25,15 +27,37 @@ export function restWindow(step: Step, next: Step | null): Window {
   return windowOf(earliest ?? target, target, latest ?? (lost === undefined ? null : target + lost));
 }
 
-/** How long a rest that has begun lasts from its start on: by what was pinned then and the minutes given since. */
-export function begunRestWindow(step: Step, next: Step | null, { pins, moreMin }: StepLife): Window {
+/**
+ * How long a rest that has begun lasts from its start on: by how warm its dough is, where anybody has said; else by what was pinned then;
+ * and the minutes given since.
+ */
+export function begunRestWindow(step: Step, next: Step | null, life: StepLife, ripening: Ripening | null): Window {
+  const { pins, moreMin } = life;
   if (pins === null) return restWindow(step, next);
-  const earliestMin = (pins.earliestMin ?? pins.targetMin) * pins.factor;
-  const targetMin = pins.targetMin * pins.factor + moreMin;
+  const bounds = ripening === null ? byMinutes(pins) : byWarmth(ripening, life);
+  const targetMin = bounds.targetMin + moreMin;
   const lost = next?.toleranceMin.lost;
-  const latestMin =
-    pins.latestMin === undefined ? (lost === undefined ? null : targetMin + lost) : Math.max(pins.latestMin * pins.factor, targetMin);
-  return windowOf(earliestMin, targetMin, latestMin);
+  const latestMin = bounds.latestMin === null ? (lost === undefined ? null : targetMin + lost) : Math.max(bounds.latestMin, targetMin);
+  return windowOf(Math.min(bounds.earliestMin, targetMin), targetMin, latestMin);
+}
+
+interface Bounds {
+  readonly earliestMin: number;
+  readonly targetMin: number;
+  readonly latestMin: number | null;
+}
+
+function byMinutes({ earliestMin, targetMin, latestMin, factor }: StepPins): Bounds {
+  return {
+    earliestMin: (earliestMin ?? targetMin) * factor,
+    targetMin: targetMin * factor,
+    latestMin: latestMin === undefined ? null : latestMin * factor,
+  };
+}
+
+function byWarmth({ earliestMs, ripeMs, latestMs }: Ripening, { startedMs }: StepLife): Bounds {
+  const minutesTo = (atMs: number): number => (atMs - (startedMs ?? 0)) / 60_000;
+  return { earliestMin: minutesTo(earliestMs), targetMin: minutesTo(ripeMs), latestMin: latestMs === null ? null : minutesTo(latestMs) };
 }
 
 function windowOf(earliestMin: number, targetMin: number, latestMin: number | null): Window {
