@@ -8,7 +8,7 @@ import '../parts/page-choices.ts';
 import { zonedDate } from '../parts/zoned-instant.ts';
 import { zoneOf } from '../phone/floor-facts.ts';
 import { DAY } from '../words/day.ts';
-import { noLinkSinceWords, paceOfKitchenWords } from '../words/kitchen.ts';
+import { noLinkSinceWords, paceAtDeskWords } from '../words/fields.ts';
 import type { Language } from '../words/page-language.ts';
 import { daysOn } from './day-address.ts';
 import { DateWantedEvent } from './day-events.ts';
@@ -105,7 +105,7 @@ export class DayHeader extends LitElement {
         ${view.state === null ? nothing : html`<span class="clock">${clockText(this.nowMs, zone)}</span>`}
         <page-choices .language=${this.language} .look=${this.look}></page-choices>
       </div>
-      ${view.pace === 1 ? nothing : html`<p class="pace">${paceOfKitchenWords(view.pace)}</p>`}
+      ${view.pace === 1 ? nothing : html`<p class="pace">${paceAtDeskWords(view.pace)}</p>`}
       <div role="status">
         ${
           view.connection.phase === 'lost'

@@ -8,7 +8,7 @@ import { deskStyles, plainButtonStyles } from '../desk/desk-styles.ts';
 import { place } from '../parts/place.ts';
 import { LOCALE } from '../words/clock.ts';
 import { DAY, PLANNING } from '../words/day.ts';
-import { RULE_SETS } from '../words/kitchen.ts';
+import { RULE_SETS } from '../words/fields.ts';
 import { DayPlanWantedEvent, ProposalEvent } from './day-events.ts';
 import { dayPanelStyles } from './day-panel-styles.ts';
 import { heldIsPlanned } from './held-planned.ts';

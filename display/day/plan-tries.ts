@@ -6,7 +6,7 @@ import { deskStyles, plainButtonStyles } from '../desk/desk-styles.ts';
 import { numberField, plainMeasure } from '../desk/field.ts';
 import type { FieldChangedEvent } from '../desk/field-changed.ts';
 import { PLANNING } from '../words/day.ts';
-import { NUMBER_NEEDED, UNITS } from '../words/kitchen.ts';
+import { NUMBER_NEEDED, UNITS } from '../words/fields.ts';
 import { DayPlanWantedEvent, TriedChangeEvent } from './day-events.ts';
 import { dayPanelStyles } from './day-panel-styles.ts';
 import type { PlanNames } from './plan-names.ts';

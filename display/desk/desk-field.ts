@@ -1,7 +1,7 @@
 import { css, html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { unreachable } from '../../shared/result.ts';
-import { KITCHEN, NUMBER_NEEDED, ONE_NEEDED, rangeWords, TEXT_NEEDED, WHOLE_NEEDED } from '../words/kitchen.ts';
+import { NO_VALUE, NUMBER_NEEDED, ONE_NEEDED, TEXT_NEEDED, WHOLE_NEEDED, rangeWords } from '../words/fields.ts';
 import type { Field } from './field.ts';
 import { FieldChangedEvent } from './field-changed.ts';
 import { deskStyles } from './desk-styles.ts';
@@ -257,7 +257,7 @@ export class DeskField extends LitElement {
   }
 
   /** Behind a number: its unit, and what its being empty means. */
-  private behind({ measure, isOptional, whenEmpty = KITCHEN.none }: NumberField): string {
+  private behind({ measure, isOptional, whenEmpty = NO_VALUE }: NumberField): string {
     const parts = [measure.unit, isOptional && this.value === undefined ? whenEmpty : ''];
     return parts.filter((part) => part !== '').join(' · ');
   }

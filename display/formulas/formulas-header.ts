@@ -7,7 +7,7 @@ import type { LookChoice } from '../parts/look.ts';
 import '../parts/page-choices.ts';
 import { zoneOf } from '../phone/floor-facts.ts';
 import { FORMULAS } from '../words/formulas.ts';
-import { noLinkSinceWords } from '../words/kitchen.ts';
+import { noLinkSinceWords } from '../words/fields.ts';
 import type { Language } from '../words/page-language.ts';
 import { BookWantedEvent } from './desk-events.ts';
 

@@ -6,17 +6,8 @@ import { kitchenFaults, type FileFault } from '../../shared/documents/kitchen-fa
 import { kitchenSchema, type Kitchen } from '../../shared/documents/kitchen.ts';
 import { changeFaults } from '../../shared/floor/kitchen-change.ts';
 import type { FloorState } from '../../shared/floor/state.ts';
-import {
-  atLeastWords,
-  atMostWords,
-  faultOfWords,
-  KITCHEN,
-  moreThanWords,
-  NUMBER_NEEDED,
-  ONE_NEEDED,
-  TEXT_NEEDED,
-  WHOLE_NEEDED,
-} from '../words/kitchen.ts';
+import { NUMBER_NEEDED, ONE_NEEDED, TEXT_NEEDED, WHOLE_NEEDED } from '../words/fields.ts';
+import { atLeastWords, atMostWords, faultOfWords, KITCHEN, moreThanWords } from '../words/kitchen.ts';
 import { faultText } from '../desk/fault-text.ts';
 import { SOUND } from '../words/sound.ts';
 import { valueAt, type Inwards } from '../desk/inwards.ts';

@@ -6,7 +6,8 @@ import type { LookChoice } from '../parts/look.ts';
 import '../parts/page-choices.ts';
 import { factsOf, zoneOf } from '../phone/floor-facts.ts';
 import type { Language } from '../words/page-language.ts';
-import { KITCHEN, noLinkSinceWords, paceOfKitchenWords } from '../words/kitchen.ts';
+import { noLinkSinceWords, paceAtDeskWords } from '../words/fields.ts';
+import { KITCHEN } from '../words/kitchen.ts';
 import { refusalWords } from '../words/refusals.ts';
 import { ThingChosenEvent } from './kitchen-events.ts';
 import { deskStyles, plainButtonStyles } from '../desk/desk-styles.ts';
@@ -89,7 +90,7 @@ export class KitchenHeader extends LitElement {
               </button>`
         }
       </div>
-      ${view.pace === 1 ? nothing : html`<p class="pace">${paceOfKitchenWords(view.pace)}</p>`}
+      ${view.pace === 1 ? nothing : html`<p class="pace">${paceAtDeskWords(view.pace)}</p>`}
       <div role="status">
         ${
           view.connection.phase === 'lost'

@@ -1,6 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Cleaning } from '../../shared/documents/kitchen.ts';
-import { doughsAtOnceWords, FIELDS, KITCHEN, UNITS } from '../words/kitchen.ts';
+import { UNITS } from '../words/fields.ts';
+import { doughsAtOnceWords, FIELDS, KITCHEN } from '../words/kitchen.ts';
 import { cleanedKey, cleanedNames } from './cleaned.ts';
 import { opener, thing, zone, type PlanContext } from './plan-context.ts';
 

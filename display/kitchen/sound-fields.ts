@@ -3,7 +3,7 @@ import { customElement, property, state } from 'lit/decorators.js';
 import { MOST_VOLUMES, VOLUME_PCT, type SoundSettings } from '../../shared/documents/house.ts';
 import { minuteOfDay } from '../../shared/floor/sound-hours.ts';
 import { SOUND, volumeLabelWords } from '../words/sound.ts';
-import { rangeWords, UNITS } from '../words/kitchen.ts';
+import { UNITS, rangeWords } from '../words/fields.ts';
 import { clockTimeTyped } from './clock-time-typed.ts';
 import { FieldChangedEvent } from '../desk/field-changed.ts';
 import { deskStyles, plainButtonStyles } from '../desk/desk-styles.ts';

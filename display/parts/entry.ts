@@ -1,5 +1,5 @@
 import type { Row } from '../../shared/floor/board.ts';
-import { isStronger, type Role } from '../../shared/floor/due.ts';
+import { isStronger, type Role } from '../../shared/floor/role.ts';
 
 /** One line of the wall: a dough, or several whose call is the same. The most pressing one stands first. */
 export type Entry = readonly [Row, ...Row[]];

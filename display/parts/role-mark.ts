@@ -1,6 +1,6 @@
 import { css, html, LitElement, svg, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import type { Role } from '../../shared/floor/due.ts';
+import type { Role } from '../../shared/floor/role.ts';
 import { unreachable } from '../../shared/result.ts';
 
 /**

@@ -1,6 +1,6 @@
 import type { Station } from '../../shared/documents/kitchen.ts';
 import type { Row } from '../../shared/floor/board.ts';
-import type { Role } from '../../shared/floor/due.ts';
+import type { Role } from '../../shared/floor/role.ts';
 import { isOfStation } from '../parts/station-rows.ts';
 
 /** How much waits at other stations, by role. */

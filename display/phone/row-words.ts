@@ -1,5 +1,5 @@
 import type { Row } from '../../shared/floor/board.ts';
-import type { Role } from '../../shared/floor/due.ts';
+import type { Role } from '../../shared/floor/role.ts';
 import { clockText } from '../parts/clock-text.ts';
 import { heardAtWords, heldToWords, piecesDoneWords, startedAtWords } from '../words/phone.ts';
 import { joinsWords, notBeforeWords, PANELS, shortWords } from '../words/panels.ts';

@@ -1,6 +1,6 @@
 import type { Mixer } from '../../shared/documents/kitchen.ts';
 import { rowOf, type Row } from '../../shared/floor/board.ts';
-import type { Role } from '../../shared/floor/due.ts';
+import type { Role } from '../../shared/floor/role.ts';
 import { ovenLanes, type Booking, type DeckLanes, type SlotLane } from '../../shared/floor/oven-lanes.ts';
 import { blockOn } from '../../shared/floor/resources.ts';
 import { mixerHolder } from '../../shared/floor/slots.ts';

@@ -1,5 +1,5 @@
 import type { Row } from '../../shared/floor/board.ts';
-import { isStronger } from '../../shared/floor/due.ts';
+import { isStronger } from '../../shared/floor/role.ts';
 import { entryKey, strongestRole, type Entry } from '../parts/entry.ts';
 import { isSteady, steadyOrder } from '../parts/order.ts';
 import { groupByStage, type RowsPlan } from './rows-plan.ts';

@@ -1,5 +1,5 @@
 import type { Row } from '../../shared/floor/board.ts';
-import type { Role } from '../../shared/floor/due.ts';
+import type { Role } from '../../shared/floor/role.ts';
 import type { FloorState } from '../../shared/floor/state.ts';
 import { clockText, countdownText } from '../parts/clock-text.ts';
 import { fittingText, textWidthPx } from '../parts/text-width.ts';

@@ -1,5 +1,5 @@
 import type { Row } from '../../shared/floor/board.ts';
-import type { Role } from '../../shared/floor/due.ts';
+import type { Role } from '../../shared/floor/role.ts';
 import type { Stage } from '../../shared/floor/stage.ts';
 import { mergeCalls, SAME_CALL_MS, strongestRole, type Entry } from '../parts/entry.ts';
 

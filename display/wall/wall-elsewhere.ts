@@ -1,7 +1,7 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Row } from '../../shared/floor/board.ts';
-import type { Role } from '../../shared/floor/due.ts';
+import type { Role } from '../../shared/floor/role.ts';
 import type { FloorState } from '../../shared/floor/state.ts';
 import { strongestRole } from '../parts/entry.ts';
 import '../parts/role-mark.ts';

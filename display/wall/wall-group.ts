@@ -3,7 +3,7 @@ import { customElement, property } from 'lit/decorators.js';
 import '../parts/role-mark.ts';
 import { unseenStyles } from '../parts/unseen-styles.ts';
 import { countAndWord } from './count-word.ts';
-import type { Role } from '../../shared/floor/due.ts';
+import type { Role } from '../../shared/floor/role.ts';
 
 /** Several doughs as one line: how many, in which stage or role, and when the first of them is due. */
 @customElement('wall-group')

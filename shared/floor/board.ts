@@ -1,11 +1,14 @@
 import { courseC } from '../trade/dough-course.ts';
 import type { Verb } from '../documents/method.ts';
-import { dueOf, isHeld, isStronger, roleAt, type Due, type Phase, type Role } from './due.ts';
+import { dueOf, isHeld, roleAt, type Due, type Phase } from './due.ts';
+import { isStronger, type Role } from './role.ts';
 import { prepTimes } from './prep-due.ts';
 import type { FloorState, Workpiece } from './state.ts';
 import { stageOf, type Stage } from './stage.ts';
 import { takesOf, type Take } from './takes.ts';
 import { nameOf } from './way.ts';
+
+const MINUTE_MS = 60_000;
 
 /** One dough as wall and phone list it. */
 export interface Row {
@@ -64,10 +67,13 @@ export interface Row {
 export interface RowRipening {
   /** How warm the dough is now, as far as anybody knows, in °C. */
   readonly doughC: number;
-  /** When somebody last read it; null where that is reckoned alone. */
-  readonly readMs: number | null;
+  /** What somebody last read of it, and when; null where its warmth is reckoned alone. */
+  readonly read: { readonly celsius: number; readonly atMs: number } | null;
+  readonly ripeMs: number;
   /** By how much it is ripe later (+) or earlier than by its minutes alone. */
   readonly byMin: number;
+  /** It is due when it is ripe: no plan has it end elsewhere. More time that somebody gave counts on top. */
+  readonly isDueByIt: boolean;
   /** When it may be ripe, where sane models differ. */
   readonly between: { readonly fromMs: number; readonly toMs: number } | null;
 }
@@ -132,7 +138,7 @@ function toRow(state: FloorState, due: Due, nowMs: number): Row {
     helperIds: life?.helperIds ?? [],
     leaveOut: action.leaveOut ?? null,
     stock: stockOf(due),
-    ripening: ripeningAt(due, nowMs),
+    ripening: ripeningAt(due, life?.moreMin ?? 0, nowMs),
     joins: joinsOf(state, workpiece),
     takes: takesOf(state, workpiece, action),
     placeId: workpiece.placeId,
@@ -155,13 +161,16 @@ function capped(pieces: number | null, most: number): number | null {
   return pieces === null ? null : Math.min(pieces, most);
 }
 
-function ripeningAt({ ripening }: Due, nowMs: number): RowRipening | null {
+function ripeningAt({ ripening, dueMs }: Due, moreMin: number, nowMs: number): RowRipening | null {
   if (ripening === null) return null;
-  const { warmth, byMin, between } = ripening;
+  const { warmth, ripeMs, byMin, between } = ripening;
+  const read = warmth.readings.at(-1);
   return {
-    doughC: courseC(warmth.course, (nowMs - warmth.originMs) / 60_000),
-    readMs: warmth.readings.at(-1)?.atMs ?? null,
+    doughC: courseC(warmth.course, (nowMs - warmth.originMs) / MINUTE_MS),
+    read: read === undefined ? null : { celsius: read.celsius, atMs: read.atMs },
+    ripeMs,
     byMin,
+    isDueByIt: Math.abs(dueMs - ripeMs - moreMin * MINUTE_MS) < MINUTE_MS,
     between,
   };
 }
@@ -175,7 +184,7 @@ function stockOf(due: Due): Row['stock'] {
     grams: workpiece.grams,
     seedG: workpiece.stock.seedG,
     ripeFromMs: isRipening ? due.earliestMs : null,
-    ripeToMs: isRipening ? (due.ripening?.latestMs ?? startedMs + (pins.latestMin ?? pins.targetMin) * pins.factor * 60_000) : null,
+    ripeToMs: isRipening ? (due.ripening?.latestMs ?? startedMs + (pins.latestMin ?? pins.targetMin) * pins.factor * MINUTE_MS) : null,
   };
 }
 

@@ -1,4 +1,5 @@
-import { isStronger, openDues, roleAt, type Due } from './due.ts';
+import { openDues, roleAt, type Due } from './due.ts';
+import { isStronger } from './role.ts';
 import type { CommandOf } from './commands.ts';
 import type { FloorState } from './state.ts';
 

@@ -6,12 +6,10 @@ import { plannedStepOf } from './planned-step.ts';
 import { prepDueMs } from './prep-due.ts';
 import { ripeningOf, type Ripening } from './ripening.ts';
 import type { FloorState, StepLife, Workpiece } from './state.ts';
+import type { Role } from './role.ts';
 import { positionOf, wayOf } from './way.ts';
 
 const MINUTE_MS = 60_000;
-
-/** What a row shows: nothing to do yet, your move, past its tolerance, being lost. */
-export type Role = 'running' | CallLevel;
 
 /**
  * planned: the first step waits for its planned start. waiting: the step could begin now. working: hands are on it.
@@ -197,13 +195,6 @@ export function levelSinceMs(due: Due, level: CallLevel): number {
   if (level === 'lost') return due.lostMs ?? due.dueMs;
   const sinceMs = level === 'late' ? due.lateMs : due.dueMs;
   return Math.max(sinceMs, due.workpiece.heldUntilMs ?? 0);
-}
-
-const STRENGTH: Readonly<Record<Role, number>> = { running: 0, call: 1, late: 2, lost: 3 };
-
-/** Whether one role presses more than another. */
-export function isStronger(role: Role, than: Role): boolean {
-  return STRENGTH[role] > STRENGTH[than];
 }
 
 /** All open workpieces with where they stand. */

@@ -37,6 +37,41 @@ export function airAt(state: FloorState, placeId: string | null, atMs: number): 
   return airOf(state, placeId, atMs, atMs + 1)[0]?.ambientC ?? null;
 }
 
+/** A phase of a programme that runs: the nth of so many. */
+export interface ProgrammePhase {
+  readonly sinceMs: number;
+  /** When the next one begins; null in the last, which goes on. */
+  readonly nextMs: number | null;
+  readonly temperatureC: number;
+  readonly nth: number;
+  readonly of: number;
+}
+
+/** What is known of the air of a rest place at an instant. */
+export interface AirNow {
+  readonly ambientC: number;
+  /** What was read there and still stands; null where nothing does. */
+  readonly read: { readonly celsius: number; readonly atMs: number } | null;
+  /** The phase of its programme; null where none was begun. */
+  readonly phase: ProgrammePhase | null;
+  /** Until when its door stands open; null where it is closed. */
+  readonly openToMs: number | null;
+}
+
+/** How warm it is in a rest place at an instant, and what says so; null where the kitchen knows no such place. */
+export function airNow(state: FloorState, placeId: string, atMs: number): AirNow | null {
+  const ambientC = airAt(state, placeId, atMs);
+  if (ambientC === null) return null;
+  const air = state.placeAir[placeId];
+  const open = (air?.openings ?? []).filter(({ fromMs, toMs }) => fromMs <= atMs && atMs < toMs);
+  return {
+    ambientC,
+    read: standingReading(air, atMs),
+    phase: phaseAt(air, atMs),
+    openToMs: open.length === 0 ? null : Math.max(...open.map(({ toMs }) => toMs)),
+  };
+}
+
 /** Whether anything was said of a place, since an instant, that its document does not say. */
 export function isAirSaid(state: FloorState, placeId: string | null, sinceMs: number): boolean {
   const place = placeOf(state, placeId);
@@ -51,20 +86,25 @@ export function isAirSaid(state: FloorState, placeId: string | null, sinceMs: nu
 
 function closedAirC(state: FloorState, place: RestPlace, atMs: number): number {
   const air = state.placeAir[place.id];
-  const phase = phaseAt(air, atMs);
-  const reading = air?.readings.findLast((one) => one.atMs <= atMs && one.atMs > atMs - READING_STANDS_MS);
-  // A programme that has gone on since was not read yet.
-  if (reading !== undefined && (phase === null || reading.atMs >= phase.sinceMs)) return reading.celsius;
-  return phase?.temperatureC ?? place.temperatureC;
+  return standingReading(air, atMs)?.celsius ?? phaseAt(air, atMs)?.temperatureC ?? place.temperatureC;
 }
 
-function phaseAt(air: PlaceAir | undefined, atMs: number): { readonly sinceMs: number; readonly temperatureC: number } | null {
+/** What was last read there, while it stands. A programme that has gone on since was not read yet. */
+function standingReading(air: PlaceAir | undefined, atMs: number): PlaceAir['readings'][number] | null {
+  const phase = phaseAt(air, atMs);
+  const reading = air?.readings.findLast((one) => one.atMs <= atMs && one.atMs > atMs - READING_STANDS_MS);
+  return reading !== undefined && (phase === null || reading.atMs >= phase.sinceMs) ? reading : null;
+}
+
+function phaseAt(air: PlaceAir | undefined, atMs: number): ProgrammePhase | null {
   if (air?.programme === null || air === undefined || atMs < air.programme.begunMs) return null;
   let sinceMs = air.programme.begunMs;
+  const of = air.programme.phases.length;
   for (const [index, { minutes, temperatureC }] of air.programme.phases.entries()) {
-    const isLast = index === air.programme.phases.length - 1;
-    if (isLast || atMs < sinceMs + minutes * MINUTE_MS) return { sinceMs, temperatureC };
-    sinceMs += minutes * MINUTE_MS;
+    const nextMs = sinceMs + minutes * MINUTE_MS;
+    if (index === of - 1) return { sinceMs, nextMs: null, temperatureC, nth: of, of };
+    if (atMs < nextMs) return { sinceMs, nextMs, temperatureC, nth: index + 1, of };
+    sinceMs = nextMs;
   }
   return null;
 }

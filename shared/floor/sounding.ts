@@ -1,4 +1,5 @@
-import { dueOf, isStronger, type Due } from './due.ts';
+import { dueOf, type Due } from './due.ts';
+import { isStronger } from './role.ts';
 import type { CallLevel } from './events.ts';
 import { ALWAYS_LOUD, type SoundHours } from './sound-hours.ts';
 import type { Call, FloorState, Workpiece } from './state.ts';

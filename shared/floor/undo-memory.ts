@@ -1,4 +1,4 @@
-import { isStronger } from './due.ts';
+import { isStronger } from './role.ts';
 import type { EventOf, FloorEvent, RecordedEvent } from './events.ts';
 import { lotsWithout } from './lots-used.ts';
 import { cleaningOver } from './mixers.ts';

@@ -1,5 +1,6 @@
 import type { OnFloorCommand } from './decide-on-floor.ts';
-import { dueOf, isHeld, roleAt, type Due, type Role } from './due.ts';
+import { dueOf, isHeld, roleAt, type Due } from './due.ts';
+import type { Role } from './role.ts';
 import type { Refusal, RefusalCode } from './refusals.ts';
 import type { FloorState } from './state.ts';
 import { finishOf, refusalOf, type Asked } from './ways-out/asked.ts';

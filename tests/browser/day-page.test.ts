@@ -2,7 +2,7 @@ import type { Browser, Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { CAUSES, DAY, DAY_SECTIONS, ORDERS, PLANNING, READING, REMEDIES, STANDING as STANDING_WORDS } from '../../display/words/en/day.ts';
 import { DAY_SECTIONS as GERMAN_SECTIONS } from '../../display/words/de/day.ts';
-import { TEXT_NEEDED } from '../../display/words/en/kitchen.ts';
+import { TEXT_NEEDED } from '../../display/words/en/fields.ts';
 import { DAY_SECTIONS as FRENCH_SECTIONS } from '../../display/words/fr/day.ts';
 import type { Language } from '../../display/words/page-language.ts';
 import { placeOrders } from '../../shared/floor/commands.ts';

@@ -4,7 +4,7 @@ import { leftColumns } from '../../display/wall/left-columns.ts';
 import { LEAST_FULL, MOST_GROUPS } from '../../display/wall/rows-plan.ts';
 import { arcminOf, fontSizePx, LEAST_ARCMIN, NEAR_M, type Screen } from '../../display/wall/type-sizes.ts';
 import type { Row } from '../../shared/floor/board.ts';
-import { isStronger } from '../../shared/floor/due.ts';
+import { isStronger } from '../../shared/floor/role.ts';
 import { boardRow } from './support/board-row.ts';
 
 const FULL_HD = { widthPx: 1920, heightPx: 1080 };

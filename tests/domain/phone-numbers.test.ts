@@ -10,7 +10,7 @@ import { MOST_TOLD, stillToTell } from '../../display/phone/told-refusals.ts';
 import type { AnsweredTap } from '../../display/link/floor-link.ts';
 import { isOfStation } from '../../display/parts/station-rows.ts';
 import { clientCommandSchema } from '../../shared/floor/commands.ts';
-import type { Role } from '../../shared/floor/due.ts';
+import type { Role } from '../../shared/floor/role.ts';
 import { boardRow } from './support/board-row.ts';
 import { harbourFile } from './support/harbour.ts';
 import { Floor } from './support/floor.ts';

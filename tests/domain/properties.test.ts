@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { isStronger, openDues, roleAt, type Role } from '../../shared/floor/due.ts';
+import { openDues, roleAt } from '../../shared/floor/due.ts';
+import { isStronger, type Role } from '../../shared/floor/role.ts';
 import { boardRows } from '../../shared/floor/board.ts';
 import type { FloorCommand } from '../../shared/floor/commands.ts';
 import { recordedEventSchema } from '../../shared/floor/events.ts';

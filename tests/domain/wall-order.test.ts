@@ -7,7 +7,7 @@ import { keptRows } from '../../display/wall/kept-rows.ts';
 import { planRows, type RowsPlan } from '../../display/wall/rows-plan.ts';
 import type { Screen } from '../../display/wall/type-sizes.ts';
 import type { Row } from '../../shared/floor/board.ts';
-import { isStronger, type Role } from '../../shared/floor/due.ts';
+import { isStronger, type Role } from '../../shared/floor/role.ts';
 import { dayOf, workedFloor } from '../browser/harness/staged-wall.ts';
 import { boardRow } from './support/board-row.ts';
 

@@ -3,7 +3,7 @@ import { PlannerThread } from '../../server/plan/planner-thread.ts';
 import type { ToPlanner } from '../../server/plan/planner-messages.ts';
 import type { PlannerJob } from '../../server/plan/jobs/planner-job.ts';
 import type { ThreadEars } from '../../server/plan/start-thread.ts';
-import { partsOf, withPart } from '../../server/plan/state-parts.ts';
+import { PART_ENTRIES, partsOf, withPart } from '../../server/plan/state-parts.ts';
 import type { Outcome } from '../../shared/floor/refusals.ts';
 import { evolveAll } from '../../shared/floor/evolve.ts';
 import { EMPTY_STATE, type FloorState } from '../../shared/floor/state.ts';
@@ -90,12 +90,18 @@ describe('a state in parts', () => {
     const many = Object.fromEntries(
       Array.from({ length: 1000 }, (_, index) => [`formula-${index}@1`, Object.values(house.floor.state.formulas)[0]]),
     );
-    const state = { ...house.floor.state, formulas: many as FloorState['formulas'] };
+    const steps = Object.fromEntries(Array.from({ length: 200 }, (_, index) => [`workpiece-${index}`, []]));
+    const plan: FloorState['plan'] = { planId: 'plan', madeMs: 1, steps, moved: [], movedMs: null, warnings: [] };
+    const state = { ...house.floor.state, formulas: many as FloorState['formulas'], plan };
     const parts = [...partsOf(state)];
     expect(parts.reduce(withPart, EMPTY_STATE)).toEqual(state);
     expect(Object.keys(parts.reduce(withPart, EMPTY_STATE).formulas)).toEqual(Object.keys(many));
     for (const { value } of parts)
-      if (typeof value === 'object' && value !== null) expect(Object.keys(value).length).toBeLessThanOrEqual(64);
+      if (typeof value === 'object' && value !== null) expect(Object.keys(value).length).toBeLessThanOrEqual(PART_ENTRIES);
+    // Least of all the steps of a whole day's plan.
+    expect(parts.filter(({ value }) => typeof value === 'object' && value !== null && 'steps' in value)).toEqual([
+      { key: 'plan', value: { ...plan, steps: {} } },
+    ]);
   });
 });
 

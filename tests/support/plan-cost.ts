@@ -9,7 +9,7 @@ export type Said = Omit<DaySolution, 'schedules'>;
 const NEAREST_FACTOR = 4;
 
 /** Work of a station is level where every stretch of this length has the same of it; one in which all hands are busy costs this. */
-const LEVEL = { kind: 'station', stretchS: 1800, price: 0.05 } as const;
+const LEVEL = { kind: 'station', stretchS: 1800, price: 1 } as const;
 
 /** Costs are sums of many products of floating numbers. */
 const CLOSE = 1e-6;

@@ -8,7 +8,6 @@ export const KITCHEN = {
   title: 'Backstube',
   note: 'Rezepte und Arbeitsschritte stehen im Rezeptbuch; sie nennen die Dinge hier bei ihren Schlüsseln.',
   loading: 'Verbindung zur Backstube…',
-  noLink: 'KEINE VERBINDUNG',
   noLinkMore: 'Zu sehen ist der letzte Stand. Änderungen bleiben auf diesem Gerät und gehen raus, sobald die Verbindung wieder da ist.',
   emptyTitle: 'Noch keine Backstube',
   emptyMore: 'Sie kommt mit der Betriebsdatei, mit der der Server gestartet wird.',
@@ -58,7 +57,6 @@ export const KITCHEN = {
   mixerCaution: 'Defekt oder in Reinigung: Stecker ziehen oder Hauptschalter abschließen, bevor eine Hand hineingeht.',
   ovenCaution: 'Ein heißer Herd bleibt nach dem Abschalten noch lange heiß.',
   keyHint: 'Kleinbuchstaben, Ziffern, Bindestriche',
-  none: 'ohne',
   tasks: 'Tisch und Reinigung',
   benchWork: 'Arbeit am Tisch',
   benchUncounted: 'nicht gezählt',
@@ -137,19 +135,6 @@ export const FIELDS = {
   cleaningTo: 'Fertig bis',
 } as const;
 
-/** Units behind a field. */
-export const UNITS = {
-  litres: 'l',
-  minutes: 'min',
-  percent: '%',
-  metres: 'm',
-  grams: 'g',
-  kilograms: 'kg',
-  pounds: 'lb',
-  ounces: 'oz',
-  kelvin: 'K',
-} as const;
-
 type Mixer = Kitchen['mixers'][number];
 type Place = Kitchen['restPlaces'][number];
 type Vessel = Kitchen['vessels'][number];
@@ -176,12 +161,6 @@ export const VESSEL_KINDS: Readonly<Record<Vessel['kind'], string>> = {
   tray: 'Blech',
   rack: 'Stikkenwagen',
 };
-export const RULE_SETS: Readonly<Record<House['ruleSet'], string>> = {
-  'us-food-code': 'Vereinigte Staaten, Food Code',
-  england: 'England',
-  australia: 'Australien',
-};
-export const TEMPERATURE_UNITS: Readonly<Record<House['units']['temperature'], string>> = { C: '°C', F: '°F' };
 // "Pfund" alone is half a kilogram to a German ear.
 export const WEIGHT_UNITS: Readonly<Record<House['units']['weight'], string>> = {
   g: 'Gramm und Kilogramm',
@@ -208,14 +187,6 @@ export function addWords(kind: keyof typeof KITCHEN.kinds): string {
 
 export function addWithinWords(kind: 'deck' | 'slot' | 'bowl', name: string): string {
   return `${name}: ${addWords(kind)}`;
-}
-
-export function noLinkSinceWords(clock: string): string {
-  return `${KITCHEN.noLink} seit ${clock}`;
-}
-
-export function paceOfKitchenWords(pace: number): string {
-  return `×${pace} · kein echter Tag`;
 }
 
 export function blockedWords(why: string, untilClock: string | null): string {
@@ -263,15 +234,6 @@ export function freeCountWords(count: number): string {
 export function usuallyWords(temperature: string): string {
   return `üblich ${temperature}`;
 }
-
-export function rangeWords(least: number, most: number, unit: string): string {
-  return `von ${decimalComma(least)} bis ${decimalComma(most)}${unit === '' ? '' : ` ${unit}`}`;
-}
-
-export const NUMBER_NEEDED = 'hier gehört eine Zahl hin';
-export const WHOLE_NEEDED = 'hier gehört eine ganze Zahl hin';
-export const ONE_NEEDED = 'mindestens eines auswählen';
-export const TEXT_NEEDED = 'darf nicht leer sein';
 
 /** What a document's shape asks for, where a field does not say it in the reader's unit. */
 export function atLeastWords(least: number): string {

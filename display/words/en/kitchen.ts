@@ -7,7 +7,6 @@ export const KITCHEN = {
   title: 'Kitchen',
   note: 'Formulas and methods stand in the formula book; they name the things here by their keys.',
   loading: 'Reaching the kitchen…',
-  noLink: 'NO LINK',
   noLinkMore: 'What you see is as it last was. Changes are kept on this device and sent when the link is back.',
   emptyTitle: 'No kitchen yet',
   emptyMore: 'It comes with the bakehouse file that the server is started with.',
@@ -57,7 +56,6 @@ export const KITCHEN = {
   mixerCaution: 'Out of order or being cleaned: pull the plug or lock it off before a hand goes in.',
   ovenCaution: 'A deck that was hot stays hot long after it is switched off.',
   keyHint: 'lower case letters, digits, hyphens',
-  none: 'none',
   tasks: 'Bench and cleaning',
   benchWork: 'Work on the bench',
   benchUncounted: 'nobody counts',
@@ -136,19 +134,6 @@ export const FIELDS = {
   cleaningTo: 'Done by',
 } as const;
 
-/** Units behind a field. */
-export const UNITS = {
-  litres: 'l',
-  minutes: 'min',
-  percent: '%',
-  metres: 'm',
-  grams: 'g',
-  kilograms: 'kg',
-  pounds: 'lb',
-  ounces: 'oz',
-  kelvin: 'K',
-} as const;
-
 type Mixer = Kitchen['mixers'][number];
 type Place = Kitchen['restPlaces'][number];
 type Vessel = Kitchen['vessels'][number];
@@ -175,12 +160,6 @@ export const VESSEL_KINDS: Readonly<Record<Vessel['kind'], string>> = {
   tray: 'tray',
   rack: 'rack',
 };
-export const RULE_SETS: Readonly<Record<House['ruleSet'], string>> = {
-  'us-food-code': 'United States, Food Code',
-  england: 'England',
-  australia: 'Australia',
-};
-export const TEMPERATURE_UNITS: Readonly<Record<House['units']['temperature'], string>> = { C: '°C', F: '°F' };
 export const WEIGHT_UNITS: Readonly<Record<House['units']['weight'], string>> = { g: 'grams and kilograms', lb: 'pounds and ounces' };
 
 /** By which custom the house reckons its water. */
@@ -203,14 +182,6 @@ export function addWords(kind: keyof typeof KITCHEN.kinds): string {
 
 export function addWithinWords(kind: 'deck' | 'slot' | 'bowl', name: string): string {
   return `Add a ${kind} ${kind === 'bowl' ? 'for' : 'to'} ${name}`;
-}
-
-export function noLinkSinceWords(clock: string): string {
-  return `${KITCHEN.noLink} since ${clock}`;
-}
-
-export function paceOfKitchenWords(pace: number): string {
-  return `×${pace} · not a real day`;
 }
 
 export function blockedWords(why: string, untilClock: string | null): string {
@@ -258,15 +229,6 @@ export function freeCountWords(count: number): string {
 export function usuallyWords(temperature: string): string {
   return `usually ${temperature}`;
 }
-
-export function rangeWords(least: number, most: number, unit: string): string {
-  return `from ${least} to ${most}${unit === '' ? '' : ` ${unit}`}`;
-}
-
-export const NUMBER_NEEDED = 'a number is needed';
-export const WHOLE_NEEDED = 'a whole number is needed';
-export const ONE_NEEDED = 'choose one at least';
-export const TEXT_NEEDED = 'this cannot be empty';
 
 /** What a document's shape asks for, where a field does not say it in the reader's unit. */
 export function atLeastWords(least: number): string {

@@ -1,4 +1,4 @@
-import type { Role } from '../../../shared/floor/due.ts';
+import type { Role } from '../../../shared/floor/role.ts';
 import type { EventOf } from '../../../shared/floor/events.ts';
 
 /** Everything else that the wall says. */

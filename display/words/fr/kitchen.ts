@@ -1,13 +1,13 @@
 import type { Kitchen } from '../../../shared/documents/kitchen.ts';
 import type { House } from '../../../shared/documents/house.ts';
 import type { EventOf } from '../../../shared/floor/events.ts';
+import { decimalComma } from './decimal-comma.ts';
 
 /** Everything that the kitchen page says. */
 export const KITCHEN = {
   title: 'Fournil',
   note: 'Les recettes et leurs méthodes sont dans le livre de recettes\u202f; elles désignent les choses d’ici par leurs clés.',
   loading: 'Connexion au fournil…',
-  noLink: 'HORS LIGNE',
   noLinkMore: 'Ce qui s’affiche est le dernier état connu. Les modifications restent sur cet appareil et partent au retour de la liaison.',
   emptyTitle: 'Pas encore de fournil',
   emptyMore: 'Il vient avec le fichier de la boulangerie donné au serveur à son démarrage.',
@@ -57,7 +57,6 @@ export const KITCHEN = {
   mixerCaution: 'En panne ou en nettoyage\u00a0: débrancher ou consigner avant d’y mettre la main.',
   ovenCaution: 'Une sole chaude le reste longtemps après l’arrêt.',
   keyHint: 'minuscules sans accent, chiffres, traits d’union',
-  none: 'aucun',
   tasks: 'Plan de travail et nettoyage',
   benchWork: 'Travail au tour',
   benchUncounted: 'pas compté',
@@ -136,19 +135,6 @@ export const FIELDS = {
   cleaningTo: 'Fini à',
 } as const;
 
-/** Units behind a field. */
-export const UNITS = {
-  litres: 'l',
-  minutes: 'min',
-  percent: '%',
-  metres: 'm',
-  grams: 'g',
-  kilograms: 'kg',
-  pounds: 'lb',
-  ounces: 'oz',
-  kelvin: 'K',
-} as const;
-
 type Mixer = Kitchen['mixers'][number];
 type Place = Kitchen['restPlaces'][number];
 type Vessel = Kitchen['vessels'][number];
@@ -175,12 +161,6 @@ export const VESSEL_KINDS: Readonly<Record<Vessel['kind'], string>> = {
   tray: 'plaque',
   rack: 'échelle',
 };
-export const RULE_SETS: Readonly<Record<House['ruleSet'], string>> = {
-  'us-food-code': 'États-Unis, Food Code',
-  england: 'Angleterre',
-  australia: 'Australie',
-};
-export const TEMPERATURE_UNITS: Readonly<Record<House['units']['temperature'], string>> = { C: '°C', F: '°F' };
 // Not "livres" alone: on a French market that is half a kilogram.
 export const WEIGHT_UNITS: Readonly<Record<House['units']['weight'], string>> = {
   g: 'grammes et kilogrammes',
@@ -209,14 +189,6 @@ export function addWithinWords(kind: 'deck' | 'slot' | 'bowl', name: string): st
   return `${addWords(kind)}\u00a0: ${name}`;
 }
 
-export function noLinkSinceWords(clock: string): string {
-  return `${KITCHEN.noLink} depuis ${clock}`;
-}
-
-export function paceOfKitchenWords(pace: number): string {
-  return `×${pace} · jour fictif`;
-}
-
 export function blockedWords(why: string, untilClock: string | null): string {
   return untilClock === null ? why : `${why} jusqu’à ${untilClock}`;
 }
@@ -239,7 +211,7 @@ export function rangeOfLoadWords(least: string, most: string): string {
 }
 
 export function litresWords(litres: number): string {
-  return `${numberWords(litres)} l`;
+  return `${decimalComma(litres)} l`;
 }
 
 export function countWords(count: number): string {
@@ -263,35 +235,21 @@ export function usuallyWords(temperature: string): string {
   return `d’habitude ${temperature}`;
 }
 
-export function rangeWords(least: number, most: number, unit: string): string {
-  return `de ${numberWords(least)} à ${numberWords(most)}${unit === '' ? '' : ` ${unit}`}`;
-}
-
-export const NUMBER_NEEDED = 'il faut un nombre';
-export const WHOLE_NEEDED = 'il faut un nombre entier';
-export const ONE_NEEDED = 'en choisir au moins un';
-export const TEXT_NEEDED = 'ne peut pas rester vide';
-
 /** What a document's shape asks for, where a field does not say it in the reader's unit. */
 export function atLeastWords(least: number): string {
-  return `au moins ${numberWords(least)}`;
+  return `au moins ${decimalComma(least)}`;
 }
 
 export function atMostWords(most: number): string {
-  return `au plus ${numberWords(most)}`;
+  return `au plus ${decimalComma(most)}`;
 }
 
 /** For figures whose bound is itself too little. */
 export function moreThanWords(least: number): string {
-  return `plus de ${numberWords(least)}`;
+  return `plus de ${decimalComma(least)}`;
 }
 
 /** A fault with the thing that has it. */
 export function faultOfWords(name: string, message: string): string {
   return name === '' ? message : `${name}\u00a0: ${message}`;
-}
-
-/** A number with the comma of French before its decimals. */
-function numberWords(value: number): string {
-  return String(value).replace('.', ',');
 }

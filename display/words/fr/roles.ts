@@ -1,4 +1,4 @@
-import type { Role } from '../../../shared/floor/due.ts';
+import type { Role } from '../../../shared/floor/role.ts';
 import type { Stage } from '../../../shared/floor/stage.ts';
 
 /** The word that goes with each role's shape. For being lost, see lostWords. */

@@ -30,10 +30,7 @@ export interface PlanDayOptions {
 }
 
 /** Batches for the orders of a service date, beside what is on the floor, and a plan for all of it; or why there can be none. */
-export function planDay(
-  floor: FloorState,
-  { nowMs, ask, budget, onProgress }: PlanDayOptions,
-): Result<PlannedDay, readonly PlanFault[]> {
+export function planDay(floor: FloorState, { nowMs, ask, budget, onProgress }: PlanDayOptions): Result<PlannedDay, readonly PlanFault[]> {
   const made = dayToPlan(floor, { nowMs, ask, change: null });
   if (!made.ok) return made;
   const { built } = made.value;

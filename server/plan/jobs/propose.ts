@@ -37,7 +37,13 @@ export function propose(state: FloorState, job: ProposeJob, tell: Tell): Planner
   return { kind: 'proposed', day: proposedDay(state, planned.value, job, isOfDay, tell) };
 }
 
-function proposedDay(floor: FloorState, planned: PlannedDay, job: ProposeJob, isOfDay: (orderId: string) => boolean, tell: Tell): ProposedDay {
+function proposedDay(
+  floor: FloorState,
+  planned: PlannedDay,
+  job: ProposeJob,
+  isOfDay: (orderId: string) => boolean,
+  tell: Tell,
+): ProposedDay {
   const { state, batches, built, solution } = planned;
   const steps = [...stepsOf(built, solution)];
   const firstMs = new Map<string, number>();

@@ -13,11 +13,11 @@ import type { ProposeJob } from './propose.ts';
 import type { Tell } from './run-job.ts';
 
 /** Changes that are tried for a day: so many at most, and at least. */
-const MOST_TRIES = 40;
+const MOST_TRIES = 36;
 const LEAST_TRIES = 12;
 /** Each has so small a share of the day's own schedules, but at least so many. */
 const TRY_SHARE = 0.1;
-const LEAST_SCHEDULES = 20;
+const LEAST_SCHEDULES = 60;
 /** All of them together have so many schedules for a day of one activity: about two seconds of this thread. */
 const SCHEDULED_ACTIVITIES = 700_000;
 

@@ -1,6 +1,7 @@
 import { accepted, refused } from '../../result.ts';
 import type { CommandContext, CommandOf } from '../commands.ts';
-import { dueOf, isStronger, levelSinceMs, roleAt } from '../due.ts';
+import { dueOf, levelSinceMs, roleAt } from '../due.ts';
+import { isStronger } from '../role.ts';
 import type { FloorEvent } from '../events.ts';
 import type { FloorState, Workpiece } from '../state.ts';
 import type { Decision } from './decision.ts';

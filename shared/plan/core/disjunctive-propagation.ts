@@ -3,6 +3,8 @@ import { EdgeFinding } from './edge-finding.ts';
 
 // Indexes stay within their arrays by construction; `as number` only tells the type check so.
 
+const CONTRADICTED = -1;
+
 /** What is decided and known at a node. */
 export interface MachineOrders {
   /** No earlier start, and no less from an activity's end to the end of everything. */
@@ -51,7 +53,8 @@ export class DisjunctivePropagation {
   propagate(orders: MachineOrders): boolean {
     for (let machine = this.#isTouched.indexOf(1); machine >= 0; machine = this.#isTouched.indexOf(1)) {
       this.#isTouched[machine] = 0;
-      if (!this.#decidePairs(orders, machine) || !this.#pushUsers(orders, machine)) return false;
+      const open = this.#decidePairs(orders, machine);
+      if (open === CONTRADICTED || (open > 0 && !this.#pushUsers(orders, machine))) return false;
     }
     return true;
   }
@@ -105,23 +108,21 @@ export class DisjunctivePropagation {
     for (let at = offsets[place] as number; at < (offsets[place + 1] as number); at += 1) this.#isTouched[items[at] as number] = 1;
   }
 
-  #decidePairs(orders: MachineOrders, machine: number): boolean {
+  /** Says how many pairs are open still. */
+  #decidePairs(orders: MachineOrders, machine: number): number {
     const users = this.#graph.machines[machine] as Int32Array;
+    let open = 0;
     for (let index = 0; index < users.length; index += 1) {
       for (let next = index + 1; next < users.length; next += 1) {
-        if (!this.#decidePair(orders, users[index] as number, users[next] as number)) return false;
+        const [one, other] = [users[index] as number, users[next] as number];
+        if (!this.isOpen(orders, one, other)) continue;
+        const isOneFirst = this.lengthOf(orders, one, other) <= this.latestEnd;
+        const isOtherFirst = this.lengthOf(orders, other, one) <= this.latestEnd;
+        if (isOneFirst && isOtherFirst) open += 1;
+        else if (!(isOneFirst ? this.decide(orders, one, other) : isOtherFirst && this.decide(orders, other, one))) return CONTRADICTED;
       }
     }
-    return true;
-  }
-
-  #decidePair(orders: MachineOrders, one: number, other: number): boolean {
-    if (!this.isOpen(orders, one, other)) return true;
-    const isOneFirst = this.lengthOf(orders, one, other) <= this.latestEnd;
-    const isOtherFirst = this.lengthOf(orders, other, one) <= this.latestEnd;
-    if (isOneFirst && isOtherFirst) return true;
-    if (!isOneFirst && !isOtherFirst) return false;
-    return isOneFirst ? this.decide(orders, one, other) : this.decide(orders, other, one);
+    return open;
   }
 
   /** Whether it is not decided which comes first. */

@@ -50,7 +50,8 @@ export class EdgeFinding {
     for (let index = 0; index < users.length; index += 1) {
       const user = users[index] as number;
       let at = index;
-      for (; at > 0 && (heads[sorted[at - 1] as number] as number) > (heads[user] as number); at -= 1) sorted[at] = sorted[at - 1] as number;
+      for (; at > 0 && (heads[sorted[at - 1] as number] as number) > (heads[user] as number); at -= 1)
+        sorted[at] = sorted[at - 1] as number;
       sorted[at] = user;
     }
   }

@@ -89,7 +89,10 @@ function remake(search: DaySearch, limit: number): boolean {
   if (random.share() < 0.5) shuffle(ruined, search);
   for (const batch of ruined) {
     const tries = random.below(3);
-    if (!inserter.insert(batch, manner(search), tries === 0 ? 0 : 1, tries !== 1) || costs.total > limit) return false;
+    if (!inserter.insert(batch, manner(search), tries === 0 ? 0 : 1, tries !== 1)) return false;
+    // What was put in roughly may cost too much only until each of its blocks is where it is best.
+    if (costs.total > limit) smooth(search, [batch], mark);
+    if (costs.total > limit) return false;
   }
   return true;
 }
@@ -130,7 +133,7 @@ function rework(search: DaySearch): boolean {
 
 /** Takes some batches up whole, moves one of them in their order, and puts all down again step by step, not batch by batch. */
 function renew(search: DaySearch): boolean {
-  const { day, plan, settler, nudger, inserter, random, costs, keys } = search;
+  const { day, plan, settler, random, costs, keys } = search;
   const first = costlyBatch(search);
   const chosen = new Set([first]);
   const count = 2 + random.below(MOST_RENEWED - 1);
@@ -147,12 +150,18 @@ function renew(search: DaySearch): boolean {
   if (random.share() < 0.5) for (const block of blocks) openChoices(search, block);
   const isSettled = settler.settle({ ...KEPT, whimS: random.share() < 0.5 ? WHIM_S : 0 });
   costs.refreshSince(mark);
-  if (!isSettled) return false;
-  for (const batch of chosen) inserter.holdBack(batch);
+  if (isSettled) smooth(search, [...chosen], mark);
+  return isSettled;
+}
+
+/** Holds batches back and moves their blocks, the last first, to where they cost least; all that changed since `mark` is taken into account. */
+function smooth(search: DaySearch, batches: readonly number[], mark: number): void {
+  const { plan, inserter, nudger, costs } = search;
+  for (const batch of batches) inserter.holdBack(batch);
+  const blocks = batches.flatMap((batch) => freeBlocks(search, batch));
   blocks.sort((one, other) => (plan.startS[other] as number) - (plan.startS[one] as number));
   for (const block of blocks) nudger.nudge(block);
   costs.refreshSince(mark);
-  return true;
 }
 
 function addWaiting({ day }: DaySearch, block: number, lifted: Set<number>): void {

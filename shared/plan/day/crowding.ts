@@ -1,12 +1,10 @@
+import { LEVEL_STRETCH_S, PRICES } from './problem.ts';
+
 // Indexes stay within their arrays by construction; `as number` only tells the type check so.
 
 /** Whose work is to be level. */
 export const LEVELLED_KIND = 'station';
 
-/** Work is level where every stretch of this length has the same of it. */
-const STRETCH_S = 1800;
-/** What a stretch costs in which all hands of a station are busy; half as busy, a quarter of it. Crowded ones cost more than level ones. */
-const CROWDED_PRICE = 0.05;
 /** Stretches at first before the origin, and after it. */
 const BEFORE = 96;
 const AFTER = 192;
@@ -27,8 +25,8 @@ export class Crowding {
   add(fromS: number, toS: number, hands: number): void {
     let atS = fromS;
     while (atS < toS) {
-      const stretch = Math.floor(atS / STRETCH_S);
-      const endS = Math.min(toS, (stretch + 1) * STRETCH_S);
+      const stretch = Math.floor(atS / LEVEL_STRETCH_S);
+      const endS = Math.min(toS, (stretch + 1) * LEVEL_STRETCH_S);
       this.#addTo(stretch, (endS - atS) * hands);
       atS = endS;
     }
@@ -36,7 +34,7 @@ export class Crowding {
 
   /** What it costs. */
   price(): number {
-    return (this.#squares / (STRETCH_S * this.#hands) ** 2) * CROWDED_PRICE;
+    return (this.#squares / (LEVEL_STRETCH_S * this.#hands) ** 2) * PRICES.crowdedStretch;
   }
 
   #addTo(stretch: number, busyS: number): void {

@@ -133,7 +133,17 @@ export interface DayBudget {
   readonly seed: number;
 }
 
-/** Price of a minute by which an activity is spoiled, a pin broken; and by which a told or near activity is moved. */
+/**
+ * Hands are level where each stretch of this length has the same of their work: for every resource of kind `station`, the squares of the
+ * share of its capacity that is held in each stretch, counted from the origin, are added up, each full one at `crowdedStretch`. The sum of
+ * squares is least where the same work is spread evenly: half as busy costs a quarter.
+ */
+export const LEVEL_STRETCH_S = 1800;
+
+/**
+ * Price of a minute by which an activity is spoiled, a pin broken; and by which a told or near activity is moved. Of a stretch in which all
+ * hands of a station are busy.
+ */
 export const PRICES = {
   spoilMin: 1000,
   pinMin: 500,
@@ -142,6 +152,7 @@ export const PRICES = {
   freshMin: 3,
   earlyMin: 0.02,
   idleMin: 0.05,
+  crowdedStretch: 1,
   movedMin: 0.5,
   toldMin: 50,
 } as const;

@@ -37,7 +37,8 @@ const MINUTE_S = 60;
 /**
  * Puts blocks into a plan, each at the earliest instant that suits it and at which lags, room and set-up hold. Where a most of a lag or
  * room on the way cannot be kept from where the block before stands, that one is raised: its lower bound grows until all agree. Bounds only
- * grow, so that it comes to an end; what stood already and hangs on them moves along.
+ * grow, so that it comes to an end; what stood already and hangs on them moves along. Where they find no agreement, for a most that nothing
+ * could keep, it begins once more and lets the most be broken.
  */
 export class Settler {
   readonly #plan: DayPlan;
@@ -52,7 +53,10 @@ export class Settler {
   readonly #likesLook: Int32Array;
   /** Whether it was lifted to be put down in a manner; what only hangs on those stays near where it was. */
   readonly #chosenLook: Int32Array;
+  /** All that was taken up since it began. */
+  readonly #touched: number[] = [];
   #look = 0;
+  #boundsLook = 0;
   #chosen = 0;
 
   constructor(plan: DayPlan, random: Random) {
@@ -71,7 +75,9 @@ export class Settler {
   /** Begins anew: no bounds, nothing waits. */
   begin(keys: Int32Array): void {
     this.#look += 1;
+    this.#boundsLook += 1;
     this.#chosen = 0;
+    this.#touched.length = 0;
     this.#heap.clear();
     this.#heap.orderBy(keys);
   }
@@ -105,13 +111,21 @@ export class Settler {
     const allSteps = ALL_STEPS.first + this.#chosen * ALL_STEPS.block;
     for (let steps = 0; !this.#heap.isEmpty; steps += 1) {
       if (steps > allSteps) return false;
+      if (steps === strictSteps) this.#startOver();
       this.#putDown(this.#heap.pop(), manner, steps < strictSteps);
     }
     return true;
   }
 
+  /** Forgets how far blocks were raised, for those that chase each other later and later would stay there, and has all of them wait again. */
+  #startOver(): void {
+    this.#boundsLook += 1;
+    for (const block of this.#touched) this.#takeUp(block, this.#likesS[block] as number);
+  }
+
   #takeUp(block: number, likesS: number): void {
     if (this.#plan.stands[block] === 1) this.#plan.takeUp(block);
+    if (this.#likesLook[block] !== this.#look) this.#touched.push(block);
     this.#likesS[block] = likesS;
     this.#likesLook[block] = this.#look;
     this.#heap.push(block);
@@ -120,7 +134,7 @@ export class Settler {
   /** A block may not begin before an instant: it is taken up again. */
   #raise(block: number, lowS: number): void {
     this.#lowS[block] = Math.max(this.#lowOf(block), lowS);
-    this.#lowLook[block] = this.#look;
+    this.#lowLook[block] = this.#boundsLook;
     if (this.#plan.stands[block] === 1) this.#takeUp(block, this.#likesOf(block));
   }
 
@@ -155,7 +169,7 @@ export class Settler {
   }
 
   #lowOf(block: number): number {
-    return this.#lowLook[block] === this.#look ? (this.#lowS[block] as number) : NO_INSTANT_S;
+    return this.#lowLook[block] === this.#boundsLook ? (this.#lowS[block] as number) : NO_INSTANT_S;
   }
 
   #likesOf(block: number): number {

@@ -3,6 +3,7 @@ import { batchOrder } from './batch-orders.ts';
 import { compileDay } from './compiled-day.ts';
 import { DaySearch, type PlanCopy } from './day-search.ts';
 import { solutionOf } from './day-solution.ts';
+import { hasHands, levelHands } from './level-hands.ts';
 import type { DayBudget, DayProblem, DaySolution } from './problem.ts';
 
 /** Plans made from nothing before a round of the search begins, at most, and the share of its schedules that they may take. */
@@ -17,6 +18,8 @@ const MOST_ROUNDS = 12;
 const LAST_SHARE = 0.25;
 const WARMTH = { share: 0.15, minutes: 20 };
 const LAST_WARMTH = { share: 0.03, minutes: 5 };
+/** Hands are made level in the end, with so large a share of the budget. */
+const LEVEL_SHARE = 0.05;
 
 /** Called every so many schedules, whether or not something better was found. */
 export const PROGRESS_EVERY = 64;
@@ -44,12 +47,17 @@ export function solveDay(
     }
     if (done % PROGRESS_EVERY === 0) onProgress?.(done);
   };
-  const rounds = roundsOf(budget.schedules, search.openBatches.length);
+  const levelling = hasHands(search) ? Math.floor(budget.schedules * LEVEL_SHARE) : 0;
+  const rounds = roundsOf(budget.schedules - levelling, search.openBatches.length);
   for (const [round, { schedules, warmth }] of rounds.entries()) {
     const endsAt = done + schedules;
     if (round === 0 || round < rounds.length - 1) begin(search, round, schedules, tell);
     else if (best !== null) search.load(best);
     anneal(search, Math.max(0, endsAt - done), warmth, tell);
+  }
+  if (best !== null && levelling > 0) {
+    search.load(best);
+    levelHands(search, levelling, tell);
   }
   if (best === null) throw new Error('a day was made at least once');
   return solutionOf(day, best, done);

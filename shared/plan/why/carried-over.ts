@@ -13,9 +13,7 @@ export function carriedOver(
 ): PreviousPlan {
   const laterS = (from.originMs - to.originMs) / 1000;
   const starts = new Map(from.problem.activities.map(({ key }, index) => [key, (startsS[index] ?? 0) + laterS]));
-  const chosen = new Map(
-    choiceKeys(from.problem).map((key, choice) => [key, resourceName(from.problem, choice, options[choice] ?? NONE)]),
-  );
+  const chosen = new Map(choiceKeys(from.problem).map((key, choice) => [key, resourceName(from.problem, choice, options[choice] ?? NONE)]));
   return {
     startsS: Int32Array.from(to.problem.activities, ({ key }) => starts.get(key) ?? NOT_PLANNED_S),
     options: Int32Array.from(choiceKeys(to.problem), (key, choice) => optionNamed(to.problem, choice, chosen.get(key) ?? null)),

@@ -70,7 +70,10 @@ function familiesOfOrder(facts: FamilyFacts, { trouble, also, cause }: Sought): 
     ...fewerOf(facts, orderId),
     ...(isAlone || cause?.kind === 'tooShort' || also.length > 0 ? [] : [one({ kind: 'first', orderId })]),
     // With so many minutes more the day fits as it stands; perhaps fewer do.
-    { amounts: minutesFrom(byMin, Math.ceil(byMin / STEP_MIN) * STEP_MIN), change: (minutes) => ({ kind: 'readyLater', orderId, minutes }) },
+    {
+      amounts: minutesFrom(byMin, Math.ceil(byMin / STEP_MIN) * STEP_MIN),
+      change: (minutes) => ({ kind: 'readyLater', orderId, minutes }),
+    },
     one({ kind: 'leaveOut', orderId }),
   ];
 }
@@ -80,7 +83,10 @@ function ofResource({ built }: FamilyFacts, { resource, at }: Extract<Cause, { k
   if (resource.kind !== 'vessel') return [];
   const needed = neededOf(built, resource.id, at);
   return [
-    { amounts: { least: 1, step: 1, most: 4 * needed, guess: needed }, change: (count) => ({ kind: 'moreVessels', vesselId: resource.id, count }) },
+    {
+      amounts: { least: 1, step: 1, most: 4 * needed, guess: needed },
+      change: (count) => ({ kind: 'moreVessels', vesselId: resource.id, count }),
+    },
   ];
 }
 
@@ -107,7 +113,9 @@ function shifts(stationId: string, byMin: number): readonly Family[] {
 /** A dough begins earlier or later: its first step, or the first of it that somebody has pinned, which moves with its pin. */
 function moves({ built, solution, nowMs }: FamilyFacts, batchKey: string, byMin: number): readonly Family[] {
   const own = built.steps.filter((step) => step.batchKey === batchKey && (step.status === 'ahead' || step.status === 'begun'));
-  const pinned = own.find(({ status, activity }) => status === 'ahead' && (built.problem.activities[activity]?.pinnedStartS ?? null) !== null);
+  const pinned = own.find(
+    ({ status, activity }) => status === 'ahead' && (built.problem.activities[activity]?.pinnedStartS ?? null) !== null,
+  );
   const step = pinned ?? own[0];
   // What has begun cannot begin at another time.
   if (step === undefined || (pinned === undefined && own.some(({ status }) => status === 'begun'))) return [];

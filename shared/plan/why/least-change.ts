@@ -8,7 +8,7 @@ export interface Amounts {
   readonly guess: number;
 }
 
-/** What came of a try: `fits`, the trouble is gone; `lessens`, clearly less is left of it; the less `left` the better. */
+/** What came of a try: `fits`, the trouble is gone; `lessens`, clearly less is left of it: `left` of 1. */
 export interface Outcome {
   readonly fits: boolean;
   readonly lessens: boolean;
@@ -17,11 +17,12 @@ export interface Outcome {
 
 /** An amount is not narrowed down any further once it is known to so large a share of it. */
 const NARROW = 0.1;
-/** Twice as much, and twice as much again, where the first guess was not enough. */
-const MOST_DOUBLINGS = 2;
+/** So often more is tried where the first guess was not enough. */
+const MOST_RAISES = 2;
 
 /**
- * The least amount that makes it fit, as far as tries tell: from a guess on by doubling, then narrowed down from both sides.
+ * The least amount that makes it fit, as far as tries tell: from a guess on, by as much more as what was left asks for or
+ * twice as much, then narrowed down from both sides.
  * Where none does, the one that lessens it most. Null where none helps, or `tryIt` would not try any more (it gives null).
  */
 export function leastThatHelps<Tried extends Outcome>(
@@ -33,13 +34,14 @@ export function leastThatHelps<Tried extends Outcome>(
   let tooLittle = 0;
   let best: { amount: number; tried: Tried } | null = null;
   let amount = rounded(guess);
-  for (let doubling = 0; doubling <= MOST_DOUBLINGS; doubling += 1) {
+  for (let raise = 0; raise <= MOST_RAISES; raise += 1) {
     const tried = tryIt(amount);
     if (tried === null) return best;
     if (tried.fits || (tried.lessens && (best === null || tried.left < best.tried.left))) best = { amount, tried };
     if (tried.fits || amount === most) break;
     tooLittle = amount;
-    amount = rounded(amount * 2);
+    // In proportion to what it has done so far; a little more than that, or it would come to the same amount again.
+    amount = rounded(Math.max(amount + step, tried.lessens ? amount / (1 - tried.left) : amount * 2));
   }
   while (best?.tried.fits === true && best.amount - tooLittle > Math.max(step, NARROW * best.amount)) {
     const between = rounded((tooLittle + best.amount) / 2);

@@ -16,9 +16,6 @@ const TRIES_OF_A_KIND = 7;
 /** So large a share of a trouble, and so many minutes at least, have to be gone for it to be clearly less. */
 const CLEARLY_SHARE = 0.25;
 const CLEARLY_MIN = 10;
-/** A minute that a dough waits too long, or a step is off its pin, weighs so many minutes late: as in the prices of a plan. */
-const SPOIL_WEIGHS = 10;
-const PIN_WEIGHS = 5;
 
 /** What a day comes to with a change: minutes late by order, minutes by which doughs wait too long, and minutes off pins. */
 export interface TriedDay {
@@ -140,9 +137,9 @@ class RemedySearch {
     if (day === null || before === null) return { day: before ?? NOTHING, fits: false, lessens: false, left: Infinity };
     const was = this.#troubleMin(before);
     const left = this.#troubleMin(day);
-    const isNoWorse = this.#weight(day) < this.#weight(before) + NOTHING_MIN;
+    const isNoWorse = this.#isNoWorse(day, before);
     const fits = isNoWorse && left < NOTHING_MIN && was >= NOTHING_MIN;
-    return { day, fits, lessens: isNoWorse && was - left >= Math.max(CLEARLY_MIN, was * CLEARLY_SHARE), left };
+    return { day, fits, lessens: isNoWorse && was - left >= Math.max(CLEARLY_MIN, was * CLEARLY_SHARE), left: left / was };
   }
 
   #remedy(day: TriedDay, change: Change): Remedy {
@@ -168,14 +165,15 @@ class RemedySearch {
     }
   }
 
-  /** What is not right with a day as one number: in minutes late, orders that weigh more counted for more. */
-  #weight({ lateMin, spoilMin, pinMin }: TriedDay): number {
-    const late = sum([...lateMin].map(([orderId, minutes]) => minutes * (this.#tools.orders.get(orderId)?.weight ?? 1)));
-    return late + SPOIL_WEIGHS * spoilMin + PIN_WEIGHS * pinMin;
+  /** Whether nothing else is the price: orders late as they weigh, doughs that wait too long, pins. */
+  #isNoWorse(day: TriedDay, before: TriedDay): boolean {
+    const late = ({ lateMin }: TriedDay): number =>
+      sum([...lateMin].map(([orderId, minutes]) => minutes * (this.#tools.orders.get(orderId)?.weight ?? 1)));
+    return (
+      late(day) < late(before) + NOTHING_MIN && day.spoilMin < before.spoilMin + NOTHING_MIN && day.pinMin < before.pinMin + NOTHING_MIN
+    );
   }
 }
-
-const NOTHING: TriedDay = { lateMin: new Map(), spoilMin: 0, pinMin: 0 };
 
 function sum(numbers: Iterable<number>): number {
   let total = 0;

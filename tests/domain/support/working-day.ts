@@ -1,6 +1,7 @@
 import { nextRoleChangeMs } from '../../../shared/floor/calls.ts';
 import type { BakehouseFile } from '../../../shared/documents/bakehouse-file.ts';
-import { isStronger, openDues, roleAt, type Due, type Role } from '../../../shared/floor/due.ts';
+import { openDues, roleAt, type Due } from '../../../shared/floor/due.ts';
+import { isStronger, type Role } from '../../../shared/floor/role.ts';
 import { nextSound } from '../../../shared/floor/sounding.ts';
 import { assert } from '../../../shared/result.ts';
 import { Floor } from './floor.ts';

@@ -1,4 +1,5 @@
-import { isStronger, openDues, roleAt } from '../../../shared/floor/due.ts';
+import { openDues, roleAt } from '../../../shared/floor/due.ts';
+import { isStronger } from '../../../shared/floor/role.ts';
 import { nextSound } from '../../../shared/floor/sounding.ts';
 import { SILENCE_MS } from '../../../shared/wire/protocol.ts';
 import type { FloorState } from '../../../shared/floor/state.ts';

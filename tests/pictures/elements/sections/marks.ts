@@ -3,7 +3,7 @@ import '../../../../display/parts/icon-mark.ts';
 import type { IconName } from '../../../../display/parts/icon-mark.ts';
 import { ICON_PATHS } from '../../../../display/parts/icon-paths.ts';
 import '../../../../display/parts/role-mark.ts';
-import type { Role } from '../../../../shared/floor/due.ts';
+import type { Role } from '../../../../shared/floor/role.ts';
 import { made } from '../made.ts';
 import { section, shelf, specimen } from '../specimen.ts';
 
