@@ -13,7 +13,7 @@ export function canonicalJson(value: unknown): string {
   if (typeof value === 'object' && value !== null) return Array.isArray(value) ? canonicalList(value) : canonicalObject(value);
   if (value === null || typeof value === 'boolean' || Number.isFinite(value)) return JSON.stringify(value);
   // The words are only put together where they are wanted: a day's plan has thousands of numbers.
-  assert(false, `JSON cannot say ${typeof value} ${String(value)}`);
+  assert(false, `JSON cannot say ${typeof value}${typeof value === 'number' ? ` ${value}` : ''}`);
 }
 
 function canonicalText(text: string): string {

@@ -2,7 +2,6 @@ import { describe, expect, test } from 'vitest';
 import { houseFaults } from '../../shared/documents/house-faults.ts';
 import { faultAt, kitchenFaults, type FileFault } from '../../shared/documents/kitchen-faults.ts';
 import { kitchenSchema, type Kitchen } from '../../shared/documents/kitchen.ts';
-import type { ClientCommand, CommandOf } from '../../shared/floor/commands.ts';
 import { decide } from '../../shared/floor/decide.ts';
 import { benchesOf, blockOn, resourceName } from '../../shared/floor/resources.ts';
 import { EMPTY_STATE } from '../../shared/floor/state.ts';
@@ -340,7 +339,7 @@ describe('D60 the air of a place is said as somebody finds it', () => {
   test('only of a place of the kitchen, and a programme only where its document has one', () => {
     for (const type of ['readPlace', 'openPlace', 'beginProgramme'] as const)
       given()
-        .when(() => ({ type, placeId: 'attic', celsius: 20, minutes: 5 }) as ClientCommand)
+        .when(() => ({ type, placeId: 'attic', celsius: 20, minutes: 5 }))
         .thenRefusal({ code: 'placeUnknown', placeId: 'attic' });
     given()
       .when(() => ({ type: 'beginProgramme', placeId: 'bench' }))

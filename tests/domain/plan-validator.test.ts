@@ -278,10 +278,10 @@ describe('X2 what a solution says of itself is reckoned anew', () => {
       resources: [resource('station', { capacity: 2 })],
       holds: [hold(0), hold(1)],
     });
-    expect(costOf(work, { startsS: [0, 0], options: [] }).calm).toBeCloseTo(0.05, 12);
-    expect(costOf(work, { startsS: [0, 1800], options: [] }).calm).toBeCloseTo(2 * 0.05 * 0.25, 12);
+    expect(costOf(work, { startsS: [0, 0], options: [] }).calm).toBeCloseTo(1, 12);
+    expect(costOf(work, { startsS: [0, 1800], options: [] }).calm).toBeCloseTo(2 * 0.25, 12);
     expect(costOf(work, { startsS: [-900, 3600], options: [] }).calm, 'half in one stretch, half in the next').toBeCloseTo(
-      0.05 * (2 / 16 + 1 / 4),
+      2 / 16 + 1 / 4,
       12,
     );
   });

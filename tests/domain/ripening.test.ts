@@ -5,7 +5,7 @@ import { doughCAt } from '../../shared/floor/ripening.ts';
 import { ripenessFactor } from '../../shared/floor/ripeness-taught.ts';
 import { tauOf } from '../../shared/floor/warmth.ts';
 import { sphereTauMin } from '../../shared/trade/time-constant.ts';
-import { Floor } from './support/floor.ts';
+import type { Floor } from './support/floor.ts';
 import { ruler, type RulerHouse } from './support/ruler-house.ts';
 
 const MINUTE_MS = 60_000;

@@ -92,8 +92,9 @@ function toldOf({ late, spoils, pins }: Groups): readonly Group[] {
   return [...kinds.flatMap((kind) => kind.slice(0, 1)), ...kinds.flatMap((kind) => kind.slice(1))].slice(0, MOST_REASONS);
 }
 
+/** `day` is null where it could not be made: then it neither fits nor lessens anything. */
 interface Weighed extends Outcome {
-  readonly day: TriedDay;
+  readonly day: TriedDay | null;
 }
 
 /** Seeks remedies for one trouble. */
@@ -121,7 +122,8 @@ class RemedySearch {
         left -= 1;
         return this.#try(change(amount));
       });
-      if (best !== null) found.push({ remedy: this.#remedy(best.tried.day, change(best.amount)), fits: best.tried.fits });
+      const day = best?.tried.day ?? null;
+      if (best !== null && day !== null) found.push({ remedy: this.#remedy(day, change(best.amount)), fits: best.tried.fits });
     }
     // Those that make it fit keep their order: what asks least of people comes first.
     const fit = found.filter(({ fits }) => fits);
@@ -134,7 +136,7 @@ class RemedySearch {
     this.tried += 1;
     const day = this.#tools.tryWith(change);
     const before = this.#before;
-    if (day === null || before === null) return { day: before ?? NOTHING, fits: false, lessens: false, left: Infinity };
+    if (day === null || before === null) return { day: null, fits: false, lessens: false, left: Infinity };
     const was = this.#troubleMin(before);
     const left = this.#troubleMin(day);
     const isNoWorse = this.#isNoWorse(day, before);

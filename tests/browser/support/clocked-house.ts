@@ -8,14 +8,16 @@ import { readBakehouseFile, type BakehouseFile } from '../../../shared/documents
 import { assert } from '../../../shared/result.ts';
 import { ensureBuilt } from '../../../server/cli/build.mjs';
 import { BUILD, ROOT } from '../../../server/cli/places.mjs';
-import type { House } from '../../../server/main/house.ts';
+import type * as server from '../../../server/main/house.ts';
+
+type Server = typeof server;
 
 /** A market Saturday, 03:00 by the clocks of the demo house. */
 export const SATURDAY_MS = Date.UTC(2026, 2, 7, 3, 0, 0);
 
 /** The demo house as it is built for users, its planner's threads and pages too, on a port of its own. */
 export interface ClockedHouse {
-  readonly house: House;
+  readonly house: server.House;
   readonly port: number;
   /** Lets so much time go by in which nobody does anything. What falls due meanwhile, and the plan, are looked at. */
   pass(ms: number): Promise<void>;
@@ -57,9 +59,9 @@ export async function openClockedHouse(dataFolder: string, nowMs: number): Promi
 }
 
 /** The planner's threads run built code only, so that all of the server is. */
-async function builtServer(): Promise<typeof import('../../../server/main/house.ts')> {
+async function builtServer(): Promise<Server> {
   const path = pathToFileURL(join(BUILD, 'js/server/main/house.js')).href;
-  return (await import(/* @vite-ignore */ path)) as typeof import('../../../server/main/house.ts');
+  return (await import(/* @vite-ignore */ path)) as Server;
 }
 
 async function demoWithoutBatches(): Promise<{ readonly file: BakehouseFile; readonly digest: Uint8Array }> {
