@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { houseFaults } from '../../shared/documents/house-faults.ts';
 import { faultAt, kitchenFaults, type FileFault } from '../../shared/documents/kitchen-faults.ts';
 import { kitchenSchema, type Kitchen } from '../../shared/documents/kitchen.ts';
+import type { CommandOf } from '../../shared/floor/commands.ts';
 import { decide } from '../../shared/floor/decide.ts';
 import { benchesOf, blockOn, resourceName } from '../../shared/floor/resources.ts';
 import { EMPTY_STATE } from '../../shared/floor/state.ts';
