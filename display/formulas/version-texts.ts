@@ -1,10 +1,12 @@
 import type { FormulaFact, LineFigure, ProductFact } from '../../shared/book/formula-diff.ts';
 import type { Formula, Product } from '../../shared/documents/formula.ts';
+import type { Keeping } from '../../shared/documents/keeping.ts';
 import type { SidePrep, Step } from '../../shared/documents/method.ts';
 import { unreachable } from '../../shared/result.ts';
 import { temperatureText } from '../parts/temperature-text.ts';
 import { weightText } from '../parts/weight-text.ts';
 import { BOOK, VERSIONS } from '../words/book.ts';
+import { KEEPING_KINDS } from '../words/keeping.ts';
 import { numberWords } from '../words/numbers.ts';
 import { PUT_BACK } from '../words/floor.ts';
 import { VERBS } from '../words/verbs.ts';
@@ -43,6 +45,8 @@ export function formulaFactText(fact: FormulaFact, formula: Formula, context: Ed
       return formula.seedG === undefined ? VERSIONS.none : weightText(formula.seedG, units);
     case 'handlingLossPct':
       return percent(formula.handlingLossPct);
+    case 'keeping':
+      return keepingText(formula.keeping);
     case 'takesBack':
       return listed(formula.takesBack.map(({ what, capPct }) => `${PUT_BACK[what]} ${percent(capPct)}`));
     case 'sidePreps':
@@ -73,6 +77,8 @@ export function productFactText(fact: ProductFact, product: Product, context: Ed
       return listed((product.prefersSlots ?? []).map((id) => slotNames(context.kitchen)[id] ?? id));
     case 'keepsMin':
       return product.keepsMin === undefined ? VERSIONS.none : lengthText(product.keepsMin);
+    case 'keeping':
+      return keepingText(product.keeping);
     case 'loads':
       return product.loads === undefined ? VERSIONS.none : String(product.loads.pieces);
     case 'sidePreps':
@@ -80,6 +86,10 @@ export function productFactText(fact: ProductFact, product: Product, context: Ed
     default:
       return unreachable(fact);
   }
+}
+
+function keepingText(keeping: Keeping | undefined): string {
+  return keeping === undefined ? VERSIONS.none : KEEPING_KINDS[keeping.kind];
 }
 
 function prepsText(preps: readonly SidePrep[], { entries }: EditorContext): string {

@@ -8,7 +8,7 @@ import { feedsAsPlanned } from '../../shared/floor/planned-feeds.ts';
 import { cutTag, projectionOf } from '../../shared/floor/projection.ts';
 import { decksFor, decksOf, slotHolders, slotsNeeded } from '../../shared/floor/slots.ts';
 import { versionKey, type FloorState, type Workpiece } from '../../shared/floor/state.ts';
-import { nameOf, wayOf } from '../../shared/floor/way.ts';
+import { nameOf } from '../../shared/floor/way.ts';
 import { dayTag, floorDateOf } from '../parts/day-tag.ts';
 import { countables } from './count-model.ts';
 import { historyOf, type Past } from './history-model.ts';
@@ -181,13 +181,6 @@ function standsIn(state: FloorState, workpiece: Workpiece): readonly string[] {
   if (mixer !== undefined) return [mixer.name];
   const place = kitchen.restPlaces.find((candidate) => candidate.id === workpiece.placeId);
   return place === undefined ? [] : [place.name];
-}
-
-/** The step of a workpiece by its id; null where either is no longer in the live state. */
-export function stepOf(state: FloorState, workpieceId: string, stepId: string): Step | null {
-  const workpiece = state.workpieces[workpieceId];
-  if (workpiece === undefined) return null;
-  return wayOf(state, workpiece).find((step) => step.id === stepId) ?? null;
 }
 
 /** Before its mixing has begun; pieces of a dough are weighed at the divide. */

@@ -8,7 +8,7 @@ import { weightText } from '../parts/weight-text.ts';
 import { DID, PHONE } from '../words/phone.ts';
 import { SOUND } from '../words/sound.ts';
 import { VERBS } from '../words/verbs.ts';
-import { stepOf } from './card-model.ts';
+import { stepOf } from './step-of.ts';
 import { readingText } from './degrees.ts';
 import { stationName, unitsOf, zoneOf } from './floor-facts.ts';
 
@@ -82,6 +82,8 @@ function doughWords(state: FloorState, command: DoughCommand): string {
       return DID.skipped(tag, verb);
     case 'discardWorkpiece':
       return DID.discarded(tag);
+    case 'decideHolding':
+      return DID.holdingDecided(tag, command.minutes);
     case 'readTemperature':
       return DID.read(tag, readingText(command.celsius, state.house?.document.units.temperature ?? 'C'));
     case 'reportProgress':

@@ -11,6 +11,7 @@ import type { ObstacleModel } from './obstacle-model.ts';
 import { baseStyles } from './phone-styles.ts';
 import { progressOf, quietWords, roleWords, standingWords, verbWords, whoIds } from './row-words.ts';
 import './dough-facts.ts';
+import './holding-mark.ts';
 import './slot-picker.ts';
 import './step-asides.ts';
 
@@ -164,6 +165,18 @@ export class DoughCard extends LitElement {
               <h2>${PHONE.caution}</h2>
               <p>${row.caution}</p>
             </section>`
+      }
+      ${
+        row.holding === null
+          ? nothing
+          : html`<holding-mark
+              class="block"
+              .floor=${this.floor}
+              .workpieceId=${row.workpieceId}
+              .nowMs=${this.nowMs}
+              .zone=${this.zone}
+              .unit=${this.unit}
+            ></holding-mark>`
       }
       ${card.canWeigh ? html`<a class="weigh" href=${`/weigh?piece=${encodeURIComponent(row.workpieceId)}`}>${PHONE.weighOut}</a>` : nothing}
       <step-asides class="block" .card=${card} .stationId=${this.stationId}></step-asides>

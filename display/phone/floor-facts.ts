@@ -7,7 +7,7 @@ import { clockText } from '../parts/clock-text.ts';
 import { loadText, weightText } from '../parts/weight-text.ts';
 import type { RefusalFacts } from '../words/refusals.ts';
 import { VERBS } from '../words/verbs.ts';
-import { stepOf } from './card-model.ts';
+import { stepOf } from './step-of.ts';
 import { readingText } from './degrees.ts';
 
 /** The house's time zone; the world's clock where the house has not said. */

@@ -32,6 +32,7 @@ export class MorePanel extends CardPanel {
       [true, 'temperature', NUMBERS.temperature],
       [canTakeIn(workpiece), 'add', NUMBERS.add],
       [true, 'loss', PANELS.loss],
+      [row.holding?.isNear === true && row.holding.limitMs !== null, 'decideHolding', PANELS.decideHolding],
       [true, 'discard', PANELS.discard],
     ];
     return html`

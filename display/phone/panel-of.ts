@@ -5,6 +5,7 @@ import './amount-panels.ts';
 import './card-actions.ts';
 import './chip-panels.ts';
 import './count-panel.ts';
+import './decide-holding-panel.ts';
 import './how-far-panel.ts';
 import './inputs-panel.ts';
 import './minutes-panel.ts';
@@ -84,6 +85,8 @@ export function panelOf(
       return html`<minutes-panel .card=${card} .floor=${floor}></minutes-panel>`;
     case 'add':
       return html`<add-panel .card=${card} .floor=${floor}></add-panel>`;
+    case 'decideHolding':
+      return html`<decide-holding-panel .card=${card} .floor=${floor}></decide-holding-panel>`;
     case 'discard':
       return html`<discard-panel .card=${card} .floor=${floor}></discard-panel>`;
   }

@@ -43,6 +43,7 @@ export type Panel =
   | 'putBack'
   | 'loss'
   | 'discard'
+  | 'decideHolding'
   | 'temperature'
   | 'minutes'
   | 'add';

@@ -5,11 +5,12 @@ import { clockText, countdownText } from '../parts/clock-text.ts';
 import { fittingText, textWidthPx } from '../parts/text-width.ts';
 import { lostWords, ROLES } from '../words/roles.ts';
 import { CHECK_CALL, VERBS } from '../words/verbs.ts';
-import { heldWords, IN_THE_WAY, piecesWords, shortWords, stationsWords, WALL } from '../words/wall.ts';
+import { heldWords, limitWords, IN_THE_WAY, piecesWords, shortWords, stationsWords, WALL } from '../words/wall.ts';
 import { entryKey, strongestRole, type Entry } from '../parts/entry.ts';
 import { longTag, shortTag } from './day-tags.ts';
 import { obstacleTexts, type ObstacleTexts } from './obstacle-texts.ts';
 import { obstacleOfRow } from './obstacles.ts';
+import { ripeningTexts } from './ripening-texts.ts';
 import type { TypeSizes } from './type-sizes.ts';
 
 /** What a full row reads. */
@@ -29,6 +30,8 @@ export interface RowModel {
   readonly notes: readonly string[];
   /** How many of the notes, from the first, are words of the role. */
   readonly roleNotes: number;
+  /** How its rest follows the warmth of its dough, behind the notes: the same in fewer and fewer words. */
+  readonly ripening: readonly string[];
   /** What is in the way of it; null where nothing is. */
   readonly obstacle: ObstacleTexts | null;
   /** What to look for, where the row has a line for it. */
@@ -58,6 +61,8 @@ export function rowModel(state: FloorState, entry: Entry, nowMs: number): RowMod
     verb: first.isCheck ? CHECK_CALL : isRunning ? VERBS[first.verb].running : VERBS[first.verb].call,
     notes: notesOf(state, first, entry, zone),
     roleNotes: role === 'lost' || role === 'late' ? 1 : 0,
+    // Of several doughs with one call each is as warm as it is: a line has no room for that.
+    ripening: entry.length > 1 ? [] : ripeningTexts(first, zone, state.house?.document.units.temperature ?? 'C'),
     obstacle: obstacleOfEntry(state, entry, nowMs),
     detail: first.check ?? first.caution,
     countdown: countdownText(first.dueMs, nowMs, zone),
@@ -86,6 +91,8 @@ function notesOf(state: FloorState, row: Row, entry: Entry, zone: string): strin
   const notes: string[] = [];
   if (row.role === 'lost') notes.push(lostWords(row.stage));
   if (row.role === 'late') notes.push(ROLES.late);
+  const limitMs = row.holding?.isNear === true ? row.holding.limitMs : null;
+  if (limitMs !== null) notes.push(limitWords(clockText(limitMs, zone)));
   if (row.isCheck) notes.push(VERBS[row.verb].running);
   if (row.heldUntilMs !== null) notes.push(heldWords(clockText(row.heldUntilMs, zone)));
   if (row.phase === 'working' || (row.phase === 'judging' && row.role === 'running')) {
@@ -113,13 +120,13 @@ export interface SecondLine {
 
 /** What is in the way goes before everything but the word of the role; where it does not fit, at least that something is. */
 export function secondLine(model: RowModel, sizePx: number, widthPx: number): SecondLine {
-  const { obstacle, notes, roleNotes } = model;
-  if (obstacle === null) return { text: fittingNotes(notes, sizePx, widthPx), untold: null };
+  const { obstacle, notes, roleNotes, ripening } = model;
+  if (obstacle === null) return { text: fittingNotes(notes, sizePx, widthPx, ripening), untold: null };
   const { what, brief, way } = obstacle;
   const fits = (texts: readonly string[]): boolean => textWidthPx(texts.join(' · '), sizePx) <= widthPx;
   const lead = notes.slice(0, roleNotes);
   const whole = [...lead, what, ...(way === null ? [] : [way])];
-  if (fits(whole)) return { text: fittingNotes([...whole, ...notes.slice(roleNotes)], sizePx, widthPx), untold: null };
+  if (fits(whole)) return { text: fittingNotes([...whole, ...notes.slice(roleNotes)], sizePx, widthPx, ripening), untold: null };
   if (way !== null && fits([...lead, what])) {
     return { text: fittingNotes([...lead, what], sizePx, widthPx), untold: { what: way, brief: way, way: null } };
   }
@@ -127,8 +134,15 @@ export function secondLine(model: RowModel, sizePx: number, widthPx: number): Se
   return { text: fittingNotes(part ?? [...lead, IN_THE_WAY.unsaid], sizePx, widthPx), untold: obstacle };
 }
 
-/** As many of the notes as fit, joined; the first is shortened rather than left out. */
-export function fittingNotes(notes: readonly string[], sizePx: number, widthPx: number): string {
+/**
+ * As many of the notes as fit, joined; the first is shortened rather than left out. Where all of them fit, the first of `lastTries` that
+ * still does comes behind them.
+ */
+export function fittingNotes(notes: readonly string[], sizePx: number, widthPx: number, lastTries: readonly string[] = []): string {
+  for (const last of lastTries) {
+    const text = [...notes, last].join(' · ');
+    if (textWidthPx(text, sizePx) <= widthPx) return text;
+  }
   for (let count = notes.length; count > 1; count -= 1) {
     const text = notes.slice(0, count).join(' · ');
     if (textWidthPx(text, sizePx) <= widthPx) return text;

@@ -17,6 +17,7 @@ export const COMMAND_ROLES: Readonly<Record<ClientCommand['type'], AccessRole>> 
   releaseWorkpiece: 'act',
   skipStep: 'act',
   discardWorkpiece: 'act',
+  decideHolding: 'manage',
   readTemperature: 'act',
   reportProgress: 'act',
   helpStep: 'act',

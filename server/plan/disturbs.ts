@@ -36,6 +36,7 @@ const DISTURBS: Readonly<Record<FloorEvent['type'], boolean>> = {
   workpieceMoved: true,
   workpieceFinished: true,
   workpieceDiscarded: true,
+  holdingDecided: true,
   ovenLoaded: true,
   ovenUnloaded: true,
   temperatureRead: true,

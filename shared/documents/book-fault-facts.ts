@@ -32,6 +32,7 @@ export const bookFaultOptions = [
   /** Made with what was kept back of it, and nothing is ever kept back. */
   z.strictObject({ code: z.literal('seedNotKept') }),
   z.strictObject({ code: z.literal('keepsSeed'), kind: formulaKind }),
+  z.strictObject({ code: z.literal('keepingOfPreps'), kind: formulaKind }),
   z.strictObject({ code: z.literal('noWeight') }),
   z.strictObject({ code: z.literal('noFlour') }),
   z.strictObject({ code: z.literal('takesBackTwice'), what: putBackKindSchema }),
@@ -145,6 +146,8 @@ export function bookFaultMessage(facts: BookFaultFacts): string {
       return 'it is made with what was kept back of it: say how much stays in the pot';
     case 'keepsSeed':
       return `only a ferment keeps a seed, and this formula's kind is ${facts.kind}`;
+    case 'keepingOfPreps':
+      return `only a prep or a product says how it is kept, and this formula's kind is ${facts.kind}`;
     case 'noWeight':
       return 'nothing in it weighs anything';
     case 'noFlour':

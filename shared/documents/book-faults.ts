@@ -2,7 +2,9 @@ import { checkAdded } from './added-faults.ts';
 import { bookLookup, wholeFormula, type BookContext, type BookLookup } from './book-lookup.ts';
 import type { Formula, Ingredient, Product } from './formula.ts';
 import { faultAt, idSet, uniqueIds, type Fault, type FileFault } from './kitchen-faults.ts';
+import type { Keeping } from './keeping.ts';
 import type { Kitchen } from './kitchen.ts';
+import type { Step } from './method.ts';
 import { checkOvenRoom } from './oven-room-faults.ts';
 import { checkParts, hasFlour } from './part-faults.ts';
 import { checkSidePreps } from './side-prep-faults.ts';
@@ -68,6 +70,8 @@ export function checkFormula(formula: Formula, path: string, lookup: BookLookup,
   const other = lookup.byLetters.get(formula.letters)?.find((id) => id !== formula.id);
   if (other !== undefined) fault(`${path}.letters`, { code: 'lettersTaken', letters: formula.letters, by: other });
   if (formula.seedG !== undefined && formula.kind !== 'ferment') fault(`${path}.seedG`, { code: 'keepsSeed', kind: formula.kind });
+  if (formula.keeping !== undefined && formula.kind !== 'prep') fault(`${path}.keeping`, { code: 'keepingOfPreps', kind: formula.kind });
+  checkKeptFrom(formula.keeping, formula.method, path, fault);
   checkParts(formula, path, lookup, fault);
   formula.takesBack.forEach(({ what }, index) => {
     if (formula.takesBack.findIndex((rule) => rule.what === what) < index)
@@ -91,9 +95,16 @@ export function checkProduct(product: Product, path: string, lookup: BookLookup,
   checkSteps(product.way, formula, `${path}.way`, lookup, fault);
   checkSidePreps(product.sidePreps, [...method, ...product.way], `${path}.sidePreps`, lookup, fault);
   checkOvenRoom(product, path, lookup, fault);
+  checkKeptFrom(product.keeping, product.way, path, fault);
   const after = product.loads?.after;
   if (after !== undefined && !product.way.some((step) => step.id === after))
     fault(`${path}.loads.after`, { code: 'stepUnknown', id: after });
+}
+
+/** What has to be kept counts from one of its own steps. */
+function checkKeptFrom(keeping: Keeping | undefined, steps: readonly Step[], path: string, fault: Fault): void {
+  const from = keeping?.from;
+  if (from !== undefined && !steps.some((step) => step.id === from)) fault(`${path}.keeping.from`, { code: 'stepUnknown', id: from });
 }
 
 function gathered(look: (fault: Fault) => void): FileFault[] {

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { allergenSchema } from './allergen.ts';
+import { keepingSchema } from './keeping.ts';
 import { gramsSchema, keySchema, minutesSchema, nameSchema, piecesSchema, remarkSchema, tagLettersSchema } from './names.ts';
 import { sidePrepSchema, stepSchema } from './method.ts';
 
@@ -66,6 +67,8 @@ export const formulaSchema = z.strictObject({
   /** Left on the bench, the scraper and in the bowl between mixing and pieces, per cent of the dough. */
   handlingLossPct: z.number().min(0).max(30).optional(),
   takesBack: z.array(takesBackSchema).max(4).default([]),
+  /** For a prep that has to be kept cold or hot; missing: it does not. */
+  keeping: keepingSchema.optional(),
   sidePreps: z.array(sidePrepSchema).max(20).default([]),
   method: z.array(stepSchema).min(1).max(40),
   note: remarkSchema.optional(),
@@ -94,6 +97,8 @@ export const productSchema = z.strictObject({
   /** Shaped, proved and baked in loads of so many pieces, apart from each other after this step. */
   loads: z.strictObject({ after: keySchema, pieces: piecesSchema }).optional(),
   sidePreps: z.array(sidePrepSchema).max(20).default([]),
+  /** It has to be kept cold or hot, once it is filled or baked; missing: only what goes into it says so, until it is baked. */
+  keeping: keepingSchema.optional(),
   caution: remarkSchema.optional(),
   way: z.array(stepSchema).min(1).max(40),
 });

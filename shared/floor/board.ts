@@ -3,6 +3,7 @@ import type { Verb } from '../documents/method.ts';
 import { dueOf, isHeld, roleAt, type Due, type Phase } from './due.ts';
 import { isStronger, type Role } from './role.ts';
 import { prepTimes } from './prep-due.ts';
+import type { RuleSetName } from '../trade/holding-rules.ts';
 import type { FloorState, Workpiece } from './state.ts';
 import { stageOf, type Stage } from './stage.ts';
 import { takesOf, type Take } from './takes.ts';
@@ -56,6 +57,8 @@ export interface Row {
   } | null;
   /** How a rest follows the warmth of its dough; null where its minutes count as they are. */
   readonly ripening: RowRipening | null;
+  /** Food in it that has to be kept; null where there is none. */
+  readonly holding: RowHolding | null;
   /** For a side prep: which dough it joins, when, and when it may be begun. */
   readonly joins: { readonly tag: string; readonly joinsMs: number | null; readonly notBeforeMs: number | null } | null;
   /** What the step takes of ferments and preps. */
@@ -76,6 +79,15 @@ export interface RowRipening {
   readonly isDueByIt: boolean;
   /** When it may be ripe, where sane models differ. */
   readonly between: { readonly fromMs: number; readonly toMs: number } | null;
+}
+
+/** What a row says of food that has to be kept. */
+export interface RowHolding {
+  readonly ruleSet: RuleSetName;
+  /** When it may not be used any more, if it stays as it is; null while no time runs. */
+  readonly limitMs: number | null;
+  /** Its limit has come, or will come soon: what it calls for is about that. */
+  readonly isNear: boolean;
 }
 
 /** The row of one workpiece at an instant, or null once it is finished. */
@@ -115,7 +127,7 @@ function toRow(state: FloorState, due: Due, nowMs: number): Row {
     serviceDate: workpiece.serviceDate,
     role,
     phase: due.phase,
-    stage: stageOf(state, due),
+    stage: isPastLimit(due, nowMs) ? 'prep' : stageOf(state, due),
     stepId: action.id,
     verb: showsWork ? step.verb : action.verb,
     isCheck: due.phase === 'judging' && role !== 'running',
@@ -139,6 +151,7 @@ function toRow(state: FloorState, due: Due, nowMs: number): Row {
     leaveOut: action.leaveOut ?? null,
     stock: stockOf(due),
     ripening: ripeningAt(due, life?.moreMin ?? 0, nowMs),
+    holding: holdingAt(due, nowMs),
     joins: joinsOf(state, workpiece),
     takes: takesOf(state, workpiece, action),
     placeId: workpiece.placeId,
@@ -172,6 +185,20 @@ function ripeningAt({ ripening, dueMs }: Due, moreMin: number, nowMs: number): R
     byMin,
     isDueByIt: Math.abs(dueMs - ripeMs - moreMin * MINUTE_MS) < MINUTE_MS,
     between,
+  };
+}
+
+/** Food past its limit is told as such, wherever it stands: a dough goes over, a filling does not. */
+function isPastLimit({ holding }: Due, nowMs: number): boolean {
+  return holding !== null && holding.limit !== null && nowMs >= holding.limit.limitMs;
+}
+
+function holdingAt({ holding }: Due, nowMs: number): RowHolding | null {
+  if (holding === null) return null;
+  return {
+    ruleSet: holding.rules.name,
+    limitMs: holding.limit?.limitMs ?? null,
+    isNear: holding.callMs !== null && nowMs >= holding.callMs,
   };
 }
 

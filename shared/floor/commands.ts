@@ -168,6 +168,13 @@ export const holdWorkpiece = z.strictObject({ type: z.literal('holdWorkpiece'), 
 export const releaseWorkpiece = z.strictObject({ type: z.literal('releaseWorkpiece'), ...onStep });
 export const skipStep = z.strictObject({ type: z.literal('skipStep'), ...onStep, reason: remarkSchema });
 export const discardWorkpiece = z.strictObject({ type: z.literal('discardWorkpiece'), workpieceId: idSchema, reason: remarkSchema });
+/** Food past its holding limit may be used for so many minutes more: the responsible person's decision, with its reason. */
+export const decideHolding = z.strictObject({
+  type: z.literal('decideHolding'),
+  workpieceId: idSchema,
+  reason: remarkSchema,
+  minutes: z.number().int().min(1).max(240),
+});
 export const readTemperature = z.strictObject({
   type: z.literal('readTemperature'),
   workpieceId: idSchema,
@@ -358,6 +365,7 @@ export const clientCommandSchema = z.discriminatedUnion('type', [
   releaseWorkpiece,
   skipStep,
   discardWorkpiece,
+  decideHolding,
   readTemperature,
   reportProgress,
   helpStep,

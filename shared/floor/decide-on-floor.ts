@@ -5,6 +5,7 @@ import type { Decision } from './decide/decision.ts';
 import { decideHearAllCalls, decideHearCall } from './decide/calls.ts';
 import { decideFinishStep } from './decide/finish-step.ts';
 import { decideHold, decideMoreTime, decideRelease } from './decide/small-words.ts';
+import { decideDecideHolding, unlessPastLimit } from './decide/holding.ts';
 import { decideReadTemperature } from './decide/read-temperature.ts';
 import { decideDiscard, decideSkipStep } from './decide/skip-step.ts';
 import { decideStartStep } from './decide/start-step.ts';
@@ -49,6 +50,10 @@ export type OnFloorCommand = Exclude<ClientCommand, DocumentCommand | WeighingCo
 
 /** Decides on whatever is said of doughs, machines and calls. Every page does, to show at once what a tap will do. */
 export function decideOnFloor(state: FloorState, command: OnFloorCommand, context: CommandContext): Decision {
+  return unlessPastLimit(state, decideAlone(state, command, context));
+}
+
+function decideAlone(state: FloorState, command: OnFloorCommand, context: CommandContext): Decision {
   switch (command.type) {
     case 'startStep':
       return decideStartStep(state, command, context);
@@ -68,6 +73,8 @@ export function decideOnFloor(state: FloorState, command: OnFloorCommand, contex
       return decideSkipStep(state, command, context);
     case 'discardWorkpiece':
       return decideDiscard(state, command, context);
+    case 'decideHolding':
+      return decideDecideHolding(state, command, context);
     case 'readTemperature':
       return decideReadTemperature(state, command, context, () => null);
     case 'reportProgress':

@@ -2,6 +2,7 @@ import { endsByNext, targetMin, type Step } from '../documents/method.ts';
 import { assert } from '../result.ts';
 import type { CallLevel } from './events.ts';
 import { feedsAsPlanned } from './planned-feeds.ts';
+import { holdingOf, type Holding } from './holding.ts';
 import { plannedStepOf } from './planned-step.ts';
 import { prepDueMs } from './prep-due.ts';
 import { ripeningOf, type Ripening } from './ripening.ts';
@@ -34,6 +35,8 @@ export interface Due {
   readonly lostMs: number | null;
   /** How it ripens by how warm it is; null where its minutes count as they are. */
   readonly ripening: Ripening | null;
+  /** Food that has to be kept, with its limit; null where nothing in it has to be. */
+  readonly holding: Holding | null;
   /** Due the moment the step before was tapped done: whoever tapped stands there, no sound is needed until it is late. */
   readonly isAtOnce: boolean;
 }
@@ -41,6 +44,24 @@ export interface Due {
 /** Where the workpiece stands, or null once it is finished. */
 export function dueOf(state: FloorState, workpiece: Workpiece): Due | null {
   if (workpiece.finishedMs !== null) return null;
+  const due = dueByMethod(state, workpiece);
+  const holding = holdingOf(state, workpiece);
+  return holding === null ? due : { ...due, ...withinLimit(due, holding), holding };
+}
+
+/** Food that is kept calls early enough before its limit, whatever its method says, and is lost from there on. */
+function withinLimit(due: Due, { callMs, lateMs, limit }: Holding): Pick<Due, 'earliestMs' | 'dueMs' | 'lateMs' | 'lostMs' | 'isAtOnce'> {
+  const dueMs = Math.min(due.dueMs, callMs ?? due.dueMs);
+  return {
+    earliestMs: Math.min(due.earliestMs, dueMs),
+    dueMs,
+    lateMs: Math.min(due.lateMs, lateMs ?? due.lateMs),
+    lostMs: limit === null ? due.lostMs : Math.min(due.lostMs ?? limit.limitMs, limit.limitMs),
+    isAtOnce: due.isAtOnce && dueMs === due.dueMs,
+  };
+}
+
+function dueByMethod(state: FloorState, workpiece: Workpiece): Due {
   const way = wayOf(state, workpiece);
   const index = positionOf(way, workpiece);
   const step = way[index];
@@ -82,6 +103,7 @@ function dueWaiting(state: FloorState, workpiece: Workpiece, step: Step, isFirst
     lateMs: dueMs + late * MINUTE_MS,
     lostMs: lost === undefined ? null : dueMs + lost * MINUTE_MS,
     ripening: null,
+    holding: null,
     isAtOnce: !isPlanned && dueMs === lastEndMs(workpiece),
   };
 }
@@ -151,6 +173,7 @@ function dueUnderWay(state: FloorState, workpiece: Workpiece, phase: Phase, step
     lateMs: dueMs + action.toleranceMin.late * MINUTE_MS,
     lostMs: null,
     ripening,
+    holding: null,
     isAtOnce: false,
   };
   const bearsMs = latestOf(under, life);

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { allergenSchema } from '../documents/allergen.ts';
 import { formulaSchema, ingredientSchema, productSchema, putBackKindSchema } from '../documents/formula.ts';
-import { houseSchema } from '../documents/house.ts';
+import { houseSchema, ruleSetSchema } from '../documents/house.ts';
 import { kitchenSchema, vesselSchema } from '../documents/kitchen.ts';
 import { MOST_ORDERS, orderSchema, pinSchema, standingOrderSchema } from '../documents/order.ts';
 import {
@@ -280,6 +280,17 @@ export const workpieceDiscarded = z.strictObject({
   workpieceId: idSchema,
   atMs: instantMsSchema,
   reason: remarkSchema,
+});
+/** Food past the limit of the house's rule set is used all the same, until an instant: by whose rule, and why. */
+export const holdingDecided = z.strictObject({
+  type: z.literal('holdingDecided'),
+  workpieceId: idSchema,
+  limitMs: instantMsSchema,
+  ruleSet: ruleSetSchema,
+  clause: z.string().min(1).max(100),
+  reason: remarkSchema,
+  untilMs: instantMsSchema,
+  atMs: instantMsSchema,
 });
 export const ovenLoaded = z.strictObject({
   type: z.literal('ovenLoaded'),
@@ -610,6 +621,7 @@ export const floorEventSchema = z.discriminatedUnion('type', [
   workpieceMoved,
   workpieceFinished,
   workpieceDiscarded,
+  holdingDecided,
   ovenLoaded,
   ovenUnloaded,
   temperatureRead,

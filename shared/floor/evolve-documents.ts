@@ -113,6 +113,8 @@ function plannedWorkpiece(state: FloorState, event: EventOf<'workpiecePlanned'>)
     slotIds: [],
     readings: [],
     corrections: [],
+    holdingDecisions: [],
+    jumpedMs: state.jumpedMs,
     stock: event.kind === 'ferment' && seedG !== undefined ? { seedG, fedMs: null, plannedFeeds: [] } : null,
     serves: event.serves ?? null,
     broughtIn: { allergens: [], lotNumbers: [] },

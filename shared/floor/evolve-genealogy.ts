@@ -22,6 +22,13 @@ export function isGenealogyEvent(event: FloorEvent): event is GenealogyEvent {
 
 /** What comes from what, with its amount. */
 export function evolveGenealogy(state: FloorState, event: GenealogyEvent, recorded: RecordedEvent): FloorState {
+  const next = withEdges(state, event, recorded);
+  if (state.jumpedMs === 0) return next;
+  const before = state.edges.length;
+  return { ...next, edges: next.edges.map((edge, index) => (index < before ? edge : { ...edge, jumpedMs: state.jumpedMs })) };
+}
+
+function withEdges(state: FloorState, event: GenealogyEvent, recorded: RecordedEvent): FloorState {
   switch (event.type) {
     case 'workpieceDivided':
       return branched(state, event, 'cut', recorded.commandId);
@@ -171,6 +178,8 @@ function joined(state: FloorState, event: EventOf<'workpiecesJoined'>, commandId
     parentId: null,
     childIds: [],
     corrections: [],
+    // Nobody has decided on the whole.
+    holdingDecisions: [],
     call: null,
     heldUntilMs: null,
     lastCommandId: null,

@@ -21,6 +21,7 @@ type WorkEvent = EventOf<
   | 'workpieceMoved'
   | 'workpieceFinished'
   | 'workpieceDiscarded'
+  | 'holdingDecided'
   | 'ovenLoaded'
   | 'ovenUnloaded'
   | 'temperatureRead'
@@ -48,6 +49,7 @@ const TYPES: ReadonlySet<string> = new Set<WorkEvent['type']>([
   'workpieceMoved',
   'workpieceFinished',
   'workpieceDiscarded',
+  'holdingDecided',
   'ovenLoaded',
   'ovenUnloaded',
   'temperatureRead',
@@ -62,6 +64,9 @@ const TYPES: ReadonlySet<string> = new Set<WorkEvent['type']>([
 
 /** Stays kept in the live state for one workpiece; the journal has them all. */
 const STAYS_KEPT = 24;
+
+/** Decisions about holding kept in the live state for one workpiece; the journal has them all. */
+const DECISIONS_KEPT = 20;
 
 /** Readings kept in the live state for one workpiece; the journal has them all. */
 const READINGS_KEPT = 20;
@@ -123,6 +128,11 @@ function workOn(state: FloorState, workpiece: Workpiece, event: WorkEvent, recor
         lastDoneCommandId: recorded.commandId,
         ...offTheFloor(workpiece, event.atMs),
       };
+    case 'holdingDecided': {
+      const { type: _type, workpieceId: _id, ...decision } = event;
+      const decided = [...workpiece.holdingDecisions, { ...decision, deviceId: recorded.deviceId }];
+      return { ...workpiece, call: null, holdingDecisions: decided.slice(-DECISIONS_KEPT) };
+    }
     case 'ovenLoaded':
       return { ...workpiece, slotIds: event.slotIds, ...standing(workpiece, null, event.atMs) };
     case 'ovenUnloaded':

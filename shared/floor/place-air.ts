@@ -2,7 +2,7 @@ import type { RestPlace } from '../documents/kitchen.ts';
 import type { FloorState, PlaceAir } from './state.ts';
 
 /** A reading of the air stands for so long, if nothing newer is said: our choice, the same as for what is read beside a dough. */
-const READING_STANDS_MS = 4 * 3_600_000;
+export const READING_STANDS_MS = 4 * 3_600_000;
 const MINUTE_MS = 60_000;
 
 /** The air of a place from an instant on. */

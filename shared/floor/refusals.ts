@@ -4,6 +4,7 @@ import { instantMsSchema, keySchema } from '../documents/names.ts';
 import { idSchema } from '../ids.ts';
 import { allergenSchema } from '../documents/allergen.ts';
 import { putBackKindSchema } from '../documents/formula.ts';
+import { ruleSetSchema } from '../documents/house.ts';
 import { lineIdSchema, resourceBlocked, resourceSchema, tagSchema } from './events.ts';
 
 const what = { tag: tagSchema.optional(), stepId: keySchema.optional() };
@@ -134,6 +135,15 @@ export const refusalSchema = z.discriminatedUnion('code', [
   z.strictObject({ code: z.literal('alreadyMixed'), ...what }),
   /** So far from what was to be expected that somebody should look again; said again knowingly, it counts. */
   z.strictObject({ code: z.literal('wildReading'), ...what, celsius: z.number(), expectedC: z.number() }),
+  /** Food that has been out for longer than the house's rule set allows, or was not cooled as it asks. */
+  z.strictObject({
+    code: z.literal('pastHoldingLimit'),
+    ...what,
+    limitMs: instantMsSchema,
+    ruleSet: ruleSetSchema,
+    clause: z.string(),
+    why: z.enum(['time', 'secondSpell', 'wentBackLate', 'cooling']),
+  }),
   /** More than the mixer takes, or less than it can mix. */
   z.strictObject({ code: z.literal('outsideMixer'), ...what, mixerId: keySchema, leastG: z.number(), mostG: z.number() }),
   /** Undo is the device's own, for its last command only. */

@@ -15,6 +15,7 @@ export function shiftOpenInstants(state: FloorState, byMs: number): FloorState {
   const vesselReturns = state.vesselReturns.map((back) => ({ ...back, freeMs: back.freeMs + byMs }));
   return {
     ...state,
+    jumpedMs: state.jumpedMs + byMs,
     workpieces,
     undo,
     blocked,
@@ -67,9 +68,14 @@ function mapValues<From, To>(record: Readonly<Record<string, From>>, change: (va
 }
 
 function shiftWorkpiece(workpiece: Workpiece, byMs: number): Workpiece {
-  if (workpiece.finishedMs !== null) return workpiece;
+  return workpiece.finishedMs === null ? jumped(workpiece, byMs) : workpiece;
+}
+
+/** With every instant of its work moved, whether it is over or not. */
+export function jumped(workpiece: Workpiece, byMs: number): Workpiece {
   return {
     ...workpiece,
+    jumpedMs: workpiece.jumpedMs + byMs,
     plannedStartMs: workpiece.plannedStartMs + byMs,
     readyMs: workpiece.readyMs + byMs,
     heldUntilMs: shifted(workpiece.heldUntilMs, byMs),
@@ -79,6 +85,12 @@ function shiftWorkpiece(workpiece: Workpiece, byMs: number): Workpiece {
       endedMs: shifted(life.endedMs, byMs),
     })),
     readings: workpiece.readings.map((reading) => ({ ...reading, atMs: reading.atMs + byMs })),
+    holdingDecisions: workpiece.holdingDecisions.map((decision) => ({
+      ...decision,
+      limitMs: decision.limitMs + byMs,
+      untilMs: decision.untilMs + byMs,
+      atMs: decision.atMs + byMs,
+    })),
     stays: workpiece.stays.map((stay) => ({ ...stay, sinceMs: stay.sinceMs + byMs })),
     weighed: mapValues(workpiece.weighed, (weighed) => ({ ...weighed, atMs: weighed.atMs + byMs })),
     water: workpiece.water === null ? null : { ...workpiece.water, atMs: workpiece.water.atMs + byMs },

@@ -19,7 +19,7 @@ import type {
 import type { LotsBefore } from './lots-used.ts';
 
 /** Version of this shape: a snapshot of another version is thrown away and folded anew. */
-export const STATE_VERSION = 6;
+export const STATE_VERSION = 7;
 
 /** Days that are remembered as open, the newest ones: a day is planned once. */
 export const OPEN_DATES_KEPT = 60;
@@ -125,6 +125,9 @@ export interface Correction {
 /** Corrections kept in the live state for one workpiece; the journal has them all. */
 export const CORRECTIONS_KEPT = 20;
 
+/** That somebody responsible has food that is past its limit used all the same, and until when. */
+export type HoldingDecision = Omit<EventOf<'holdingDecided'>, 'type' | 'workpieceId'> & { readonly deviceId: string };
+
 /** A pot that is fed, drawn from and fed again. */
 export interface Stock {
   /** So much stays when it is drawn from. */
@@ -185,6 +188,8 @@ export interface Workpiece {
   readonly slotIds: readonly string[];
   readonly readings: readonly TemperatureReading[];
   readonly corrections: readonly Correction[];
+  /** For food that has to be kept, the oldest first. */
+  readonly holdingDecisions: readonly HoldingDecision[];
   /** For a living ferment. */
   readonly stock: Stock | null;
   /** For a prep: where it joins. */
@@ -195,6 +200,8 @@ export interface Workpiece {
   readonly water: TakenWater | null;
   readonly call: Call | null;
   readonly heldUntilMs: number | null;
+  /** By how much the clock was set in all, up to when it left the floor: its instants are of the clock as it was then. */
+  readonly jumpedMs: number;
   /** Out of the floor: packed, divided into cuts, or discarded. */
   readonly finishedMs: number | null;
   readonly ending: 'finished' | 'divided' | 'discarded' | null;
@@ -212,6 +219,8 @@ export interface Edge {
   readonly grams: number;
   readonly atMs: number;
   readonly commandId: string;
+  /** By how much the clock had been set by then, in all; missing: not at all. */
+  readonly jumpedMs?: number;
 }
 
 /** Vessels on their way back to the shelf: washed, floured, cooled. */
@@ -291,6 +300,8 @@ export interface FloorState {
   readonly stateVersion: number;
   readonly sequence: number;
   readonly clock: ClockAnchor | null;
+  /** By how much the clock was set, in all. */
+  readonly jumpedMs: number;
   readonly house: Versioned<House> | null;
   readonly kitchen: Versioned<Kitchen> | null;
   readonly ingredients: Versioned<readonly Ingredient[]> | null;
@@ -347,6 +358,7 @@ export const EMPTY_STATE: FloorState = {
   stateVersion: STATE_VERSION,
   sequence: 0,
   clock: null,
+  jumpedMs: 0,
   house: null,
   kitchen: null,
   ingredients: null,

@@ -35,6 +35,7 @@ function undoableWorkpieces(event: FloorEvent): readonly string[] {
     case 'workpieceMoved':
     case 'workpieceFinished':
     case 'workpieceDiscarded':
+    case 'holdingDecided':
     case 'ovenLoaded':
     case 'ovenUnloaded':
     case 'temperatureRead':

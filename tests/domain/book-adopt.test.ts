@@ -122,7 +122,10 @@ describe('R5 no save breaks what rests on the formula', () => {
 
   test('a filling that becomes a ferment: side preps are preps', () => {
     demo()
-      .when(written('custard', ['kind'], 'ferment'))
+      .when((floor) => {
+        const { keeping: _kept, ...formula } = formulaIn(floor, 'custard');
+        return { type: 'adoptFormula', fromVersion: 1, formula: { ...formula, kind: 'ferment' } };
+      })
       .thenRefusal(faulty('formula.kind', { code: 'kindNeeded', kind: 'ferment', by: ['custard-bun'] }));
   });
 

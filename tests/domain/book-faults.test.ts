@@ -20,6 +20,15 @@ const FORMULA: readonly Case[] = [
   ['letters that nobody bears', ['letters'], 'Pi', []],
   ['a seed in a dough', ['seedG'], 100, [['formula.seedG', { code: 'keepsSeed', kind: 'dough' }]]],
   [
+    'a dough that says how it is kept',
+    ['keeping'],
+    { kind: 'egg', from: 'nowhere' },
+    [
+      ['formula.keeping', { code: 'keepingOfPreps', kind: 'dough' }],
+      ['formula.keeping.from', { code: 'stepUnknown', id: 'nowhere' }],
+    ],
+  ],
+  [
     'an ingredient that is not there',
     ['parts', 0, 'items', 0],
     { item: 'sand', g: 1000 },

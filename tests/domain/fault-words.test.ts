@@ -39,6 +39,7 @@ const FACTS: { readonly [Code in FaultCode]: Extract<FaultFacts, { code: Code }>
   seedTwice: { code: 'seedTwice' },
   seedNotKept: { code: 'seedNotKept' },
   keepsSeed: { code: 'keepsSeed', kind: 'dough' },
+  keepingOfPreps: { code: 'keepingOfPreps', kind: 'dough' },
   noWeight: { code: 'noWeight' },
   noFlour: { code: 'noFlour' },
   takesBackTwice: { code: 'takesBackTwice', what: 'trim' },

@@ -46,7 +46,7 @@ const HELD: readonly {
     schema: upMessageSchema,
     version: PROTOCOL_VERSION,
     heldVersion: 1,
-    sha256: '14e1ee45d33024765f20579c2e778be16e942a9a680c4844e677a311e3e330f6',
+    sha256: 'c4c240af0cdee197936dc314a154723627e67bb27cde52a9716fafa446ee6f6f',
     advice: WIRE,
   },
   {
@@ -54,7 +54,7 @@ const HELD: readonly {
     schema: downMessageSchema,
     version: PROTOCOL_VERSION,
     heldVersion: 1,
-    sha256: '58584ad91c6e8f24bd42b59e0ec580310e4427f87445586c7873323aeb706d71',
+    sha256: '1640f9061537dfc5ca1b358ed31681b7a831951e8a59737cbd04de59fdd24456',
     advice: WIRE,
   },
   {
@@ -62,7 +62,7 @@ const HELD: readonly {
     schema: clientCommandSchema,
     version: PROTOCOL_VERSION,
     heldVersion: 1,
-    sha256: 'caccf9c6959b6366bf8ef578419df123eb88cd7f6695974d31caa9d64a1a5412',
+    sha256: 'b8dd1119ad69a2bc1af86034e0548a8a817607d03b3526e86609c81f9296f79f',
     advice: WIRE,
   },
   {
@@ -78,7 +78,7 @@ const HELD: readonly {
     schema: outcomeSchema,
     version: PROTOCOL_VERSION,
     heldVersion: 1,
-    sha256: '03afba830b1d4d1758735cb623337f1cb1c6b8ec7eebf6f09e82d8592baaaf11',
+    sha256: 'f8639620c225056a9be52a5f1505b31df9d29bd3e78adf513addc8f81536600d',
     advice: WIRE,
   },
   {
@@ -86,7 +86,7 @@ const HELD: readonly {
     schema: floorEventSchema,
     version: EVENT_VERSION,
     heldVersion: 1,
-    sha256: '28d7c74aed4cdd06f7451a1e3f8ecb89368ee86f4333afa6415dd64f8b3226e4',
+    sha256: 'c1bcf45db1da7b9bb6c309473f5af3dfab2451e7d2498afb0d327bab6ab020a1',
     advice: EVENTS,
   },
   {
@@ -94,7 +94,7 @@ const HELD: readonly {
     schema: recordedEventSchema,
     version: EVENT_VERSION,
     heldVersion: 1,
-    sha256: '568c889fa678578674b0d431f4feb2240fcc35dfbc417db0bfd050cffa252c9c',
+    sha256: 'b7136a04b1459ba00379c85bdf7bc92f3dc882e3043ae10941ecfd3bc66e7b7c',
     advice: EVENTS,
   },
   {
@@ -102,7 +102,7 @@ const HELD: readonly {
     schema: bakehouseFileSchema,
     version: BAKEHOUSE_FORMAT,
     heldVersion: 1,
-    sha256: '87b27796f4ec504d21c79e6a24e36d19c2dbd92670613b3d210f5ded4f8dcf81',
+    sha256: '2e56b5e68f9299a7354388ed2dca1d1d60d0eed25bbe7431e299be24c1883e42',
     advice: FILES,
   },
 ];

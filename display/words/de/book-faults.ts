@@ -70,6 +70,8 @@ export function bookFaultWords(facts: BookFaultFacts): string {
       return 'er wird mit seinem Anstellgut gemacht: angeben, wie viel im Topf bleibt';
     case 'keepsSeed':
       return `nur ein Ansatz behält Anstellgut zurück, und das hier ist ${KIND_NAMES[facts.kind]}`;
+    case 'keepingOfPreps':
+      return `nur eine Vorarbeit oder ein Gebäck sagt, wie es aufbewahrt wird, und das hier ist ${KIND_NAMES[facts.kind]}`;
     case 'noWeight':
       return 'nichts darin wiegt etwas';
     case 'noFlour':

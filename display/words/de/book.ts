@@ -244,6 +244,7 @@ export const FORMULA_FACTS: Readonly<Record<FormulaFact, string>> = {
   seedG: 'Zurückbehalten',
   handlingLossPct: 'Verarbeitungsverlust',
   takesBack: 'Nimmt zurück',
+  keeping: 'Muss gekühlt oder heiß bleiben',
   sidePreps: 'Vorarbeiten',
   note: 'Bemerkung',
 };
@@ -257,6 +258,7 @@ export const PRODUCT_FACTS: Readonly<Record<ProductFact, string>> = {
   prefersSlots: 'Liebste Stellplätze',
   keepsMin: 'Hält',
   loads: 'Einschüsse',
+  keeping: 'Muss gekühlt oder heiß bleiben',
   sidePreps: 'Vorarbeiten',
   caution: 'Vorsicht',
 };

@@ -93,6 +93,7 @@ export const PANELS = {
   lossTitle: (tag: string): string => `Was von ${tag} weg ist`,
   lossDo: (weight: string): string => `${weight} weg`,
   weight: 'Gewicht',
+  decideHolding: 'Über der Frist: entscheiden…',
   discard: 'Wegwerfen…',
   discardTitle: (tag: string): string => `${tag} wegwerfen: warum?`,
   discardReasons: ['Übergare', 'Verbrannt', 'Runtergefallen', 'Über der Frist'],

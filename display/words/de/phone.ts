@@ -130,6 +130,7 @@ export const DID = {
   released: (tag: string): string => `${tag} ruft wieder`,
   skipped: (tag: string, verb: string): string => `${tag} ${verb} ausgelassen`,
   discarded: (tag: string): string => `${tag} weggeworfen`,
+  holdingDecided: (tag: string, minutes: number): string => `${tag} noch ${minutes} min verwendet`,
   read: (tag: string, celsius: string): string => `${tag} ${celsius}`,
   progressed: (tag: string, done: number): string => `${tag} ${done} fertig`,
   helped: (tag: string): string => `${tag} mitgeholfen`,

@@ -136,6 +136,8 @@ function whyWords(refusal: Refusal, facts: RefusalFacts): string {
       return 'Schon geknetet.';
     case 'wildReading':
       return `${facts.reading(refusal.celsius)} sind weit von den erwarteten ${facts.reading(refusal.expectedC)}: noch einmal messen.`;
+    case 'pastHoldingLimit':
+      return `über der Frist seit ${facts.clock(refusal.limitMs)} (${refusal.clause}): wegwerfen, oder wer verantwortlich ist entscheidet. Die Regel der örtlichen Behörde geht vor.`;
     case 'outsideMixer':
       return `Nicht in dem, was ${facts.mixer(refusal.mixerId)} knetet: ${facts.load(refusal.leastG)} bis ${facts.load(refusal.mostG)}.`;
     case 'nothingToUndo':

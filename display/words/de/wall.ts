@@ -95,6 +95,18 @@ export function ripeWords(from: string, to: string): string {
   return `reif ${from}–${to}`;
 }
 
+/** How a rest follows the warmth of its dough, in few words. */
+export const RIPENING = {
+  /** Clock or minutes, and why. */
+  why: (moved: string, dough: string): string => `${moved}, ${dough}`,
+  dough: (temperature: string): string => `Teig ${temperature}`,
+  read: (temperature: string, clock: string): string => `Teig gemessen ${temperature} ${clock}`,
+  /** Reckoned, not read. */
+  about: (temperature: string): string => `Teig etwa ${temperature}`,
+  ripe: (clock: string): string => `reif ${clock}`,
+  ripeBetween: (from: string, to: string): string => `reif ${from}–${to}`,
+} as const;
+
 /** Why a deck cannot be used. */
 export const BLOCKED: Readonly<Record<EventOf<'resourceBlocked'>['why'], string>> = {
   cleaning: 'Reinigung',
@@ -140,4 +152,9 @@ const ANNOUNCED: Readonly<Record<Role, string>> = { running: '', call: 'Ruf', la
 /** Calls of one role as one sentence, for a screen reader. */
 export function announcement(role: Role, calls: readonly string[]): string {
   return `${ANNOUNCED[role]}: ${calls.join(', ')}.`;
+}
+
+/** Bis dahin muss es verwendet oder weggeworfen sein. */
+export function limitWords(clock: string): string {
+  return `Frist ${clock}`;
 }

@@ -243,6 +243,7 @@ export const FORMULA_FACTS: Readonly<Record<FormulaFact, string>> = {
   seedG: 'Kept back as seed',
   handlingLossPct: 'Handling loss',
   takesBack: 'Takes back',
+  keeping: 'Has to be kept',
   sidePreps: 'Side preps',
   note: 'Note',
 };
@@ -256,6 +257,7 @@ export const PRODUCT_FACTS: Readonly<Record<ProductFact, string>> = {
   prefersSlots: 'Slots it likes best',
   keepsMin: 'Keeps for',
   loads: 'Loads',
+  keeping: 'Has to be kept',
   sidePreps: 'Side preps',
   caution: 'Caution',
 };

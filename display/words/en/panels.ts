@@ -93,6 +93,7 @@ export const PANELS = {
   lossTitle: (tag: string): string => `What is gone of ${tag}`,
   lossDo: (weight: string): string => `${weight} gone`,
   weight: 'Weight',
+  decideHolding: 'Past its limit: decide…',
   discard: 'Discard…',
   discardTitle: (tag: string): string => `Discard ${tag}: why?`,
   discardReasons: ['Gone over', 'Burnt', 'Fell', 'Past its limit'],

@@ -121,6 +121,7 @@ export const DID = {
   released: (tag: string): string => `${tag} calls again`,
   skipped: (tag: string, verb: string): string => `${tag} ${verb} skipped`,
   discarded: (tag: string): string => `${tag} discarded`,
+  holdingDecided: (tag: string, minutes: number): string => `${tag} used ${minutes} min beyond its limit`,
   read: (tag: string, celsius: string): string => `${tag} ${celsius}`,
   progressed: (tag: string, done: number): string => `${tag} ${done} done`,
   helped: (tag: string): string => `${tag} helped with`,

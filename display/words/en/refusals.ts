@@ -167,6 +167,8 @@ function whyWords(refusal: Refusal, facts: RefusalFacts): string {
       return 'it is mixed already.';
     case 'wildReading':
       return `${facts.reading(refusal.celsius)} is far from the ${facts.reading(refusal.expectedC)} to be expected: measure once more.`;
+    case 'pastHoldingLimit':
+      return `past its holding limit since ${facts.clock(refusal.limitMs)} (${refusal.clause}): discard it, or let the person responsible decide. The local authority’s rule comes first.`;
     case 'outsideMixer':
       return `outside what ${facts.mixer(refusal.mixerId)} mixes: ${facts.load(refusal.leastG)} to ${facts.load(refusal.mostG)}.`;
     case 'nothingToUndo':

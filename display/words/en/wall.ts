@@ -93,6 +93,18 @@ export function ripeWords(from: string, to: string): string {
   return `ripe ${from}–${to}`;
 }
 
+/** How a rest follows the warmth of its dough, in few words. */
+export const RIPENING = {
+  /** Clock or minutes, and why. */
+  why: (moved: string, dough: string): string => `${moved}, ${dough}`,
+  dough: (temperature: string): string => `dough ${temperature}`,
+  read: (temperature: string, clock: string): string => `dough read ${temperature} ${clock}`,
+  /** Reckoned, not read. */
+  about: (temperature: string): string => `dough about ${temperature}`,
+  ripe: (clock: string): string => `ripe ${clock}`,
+  ripeBetween: (from: string, to: string): string => `ripe ${from}–${to}`,
+} as const;
+
 /** Why a deck cannot be used. */
 export const BLOCKED: Readonly<Record<EventOf<'resourceBlocked'>['why'], string>> = {
   cleaning: 'cleaning',
@@ -142,4 +154,9 @@ const ANNOUNCED: Readonly<Record<Role, string>> = { running: '', call: 'Call', l
 /** Calls of one role as one sentence, for a screen reader. */
 export function announcement(role: Role, calls: readonly string[]): string {
   return `${ANNOUNCED[role]}: ${calls.join(', ')}.`;
+}
+
+/** Food has to be used or discarded by then. */
+export function limitWords(clock: string): string {
+  return `limit ${clock}`;
 }

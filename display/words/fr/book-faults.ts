@@ -65,6 +65,8 @@ export function bookFaultWords(facts: BookFaultFacts): string {
       return 'il se fait avec ce qu’on en a gardé\u00a0: dire combien reste dans le pot';
     case 'keepsSeed':
       return `seul un ferment garde un chef, et ceci est ${KIND_NAMES[facts.kind]}`;
+    case 'keepingOfPreps':
+      return `seul une prépa ou un produit dit comment il se conserve, et ceci est ${KIND_NAMES[facts.kind]}`;
     case 'noWeight':
       return 'rien là-dedans ne pèse';
     case 'noFlour':

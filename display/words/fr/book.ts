@@ -244,6 +244,7 @@ export const FORMULA_FACTS: Readonly<Record<FormulaFact, string>> = {
   seedG: 'Gardé comme levain chef',
   handlingLossPct: 'Perte au travail',
   takesBack: 'Reprend',
+  keeping: 'À garder au froid ou au chaud',
   sidePreps: 'Prépas',
   note: 'Remarque',
 };
@@ -257,6 +258,7 @@ export const PRODUCT_FACTS: Readonly<Record<ProductFact, string>> = {
   prefersSlots: 'Places préférées',
   keepsMin: 'Se garde',
   loads: 'Fournées',
+  keeping: 'À garder au froid ou au chaud',
   sidePreps: 'Prépas',
   caution: 'Attention',
 };

@@ -93,6 +93,7 @@ export const PANELS = {
   lossTitle: (tag: string): string => `Perte sur ${tag}`,
   lossDo: (weight: string): string => `Noter ${weight} de perte`,
   weight: 'Poids',
+  decideHolding: 'Limite dépassée\u00a0: décider…',
   discard: 'Jeter…',
   discardTitle: (tag: string): string => `Jeter ${tag}\u00a0: pourquoi\u202f?`,
   discardReasons: ['Trop poussé', 'Brûlé', 'Tombé', 'Hors délai'],

@@ -121,6 +121,7 @@ export const DID = {
   released: (tag: string): string => `${tag} rappelle`,
   skipped: (tag: string, verb: string): string => `${tag} sans ${verb}`,
   discarded: (tag: string): string => `${tag} jeté`,
+  holdingDecided: (tag: string, minutes: number): string => `${tag} utilisé encore ${minutes}\u00a0min`,
   read: (tag: string, celsius: string): string => `${tag} ${celsius}`,
   progressed: (tag: string, done: number): string => `${tag}\u00a0: ${done} ${done < 2 ? 'faite' : 'faites'}`,
   helped: (tag: string): string => `renfort sur ${tag}`,

@@ -136,6 +136,8 @@ function whyWords(refusal: Refusal, facts: RefusalFacts): string {
       return `c’est déjà pétri.`;
     case 'wildReading':
       return `${facts.reading(refusal.celsius)} est loin des ${facts.reading(refusal.expectedC)} attendus\u00a0: mesurer encore.`;
+    case 'pastHoldingLimit':
+      return `limite dépassée depuis ${facts.clock(refusal.limitMs)} (${refusal.clause})\u00a0: à jeter, ou la personne responsable décide. La règle des autorités locales passe avant.`;
     case 'outsideMixer':
       return `hors de ce que pétrit ${facts.mixer(refusal.mixerId)}\u00a0: ${facts.load(refusal.leastG)} à ${facts.load(refusal.mostG)}.`;
     case 'nothingToUndo':

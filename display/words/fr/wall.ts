@@ -96,6 +96,18 @@ export function ripeWords(from: string, to: string): string {
   return `mûr ${from}–${to}`;
 }
 
+/** How a rest follows the warmth of its dough, in few words. */
+export const RIPENING = {
+  /** Clock or minutes, and why. */
+  why: (moved: string, dough: string): string => `${moved}, ${dough}`,
+  dough: (temperature: string): string => `pâte ${temperature}`,
+  read: (temperature: string, clock: string): string => `pâte relevée ${temperature} ${clock}`,
+  /** Reckoned, not read. */
+  about: (temperature: string): string => `pâte env. ${temperature}`,
+  ripe: (clock: string): string => `mûre ${clock}`,
+  ripeBetween: (from: string, to: string): string => `mûre ${from}–${to}`,
+} as const;
+
 /** Why a deck cannot be used. */
 export const BLOCKED: Readonly<Record<EventOf<'resourceBlocked'>['why'], string>> = {
   cleaning: 'nettoyage',
@@ -146,4 +158,9 @@ const ANNOUNCED: Readonly<Record<Role, string>> = { running: '', call: 'Appel', 
 /** Calls of one role as one sentence, for a screen reader. */
 export function announcement(role: Role, calls: readonly string[]): string {
   return `${ANNOUNCED[role]}\u00a0: ${calls.join(', ')}.`;
+}
+
+/** À utiliser ou à jeter avant. */
+export function limitWords(clock: string): string {
+  return `limite ${clock}`;
 }

@@ -1,10 +1,14 @@
 import type { FloorState, Workpiece } from '../state.ts';
 import { dueOf } from '../due.ts';
+import { pastLimitAt } from '../holding.ts';
 import { positionOf, wayOf } from '../way.ts';
 import { ancestorsOf, doughLine } from './ancestry.ts';
 
 /** Less than this is what sticks to the pot: what has no more is empty. */
 export const EMPTY_G = 0.5;
+
+/** Behind every rank that there is. */
+const PAST_LIMIT = 10;
 
 /** Grams as a scale of the bench shows them. */
 export function toTenth(grams: number): number {
@@ -19,7 +23,8 @@ export function downToTenth(grams: number): number {
 /**
  * The open ferments and preps of a formula that a workpiece can be given from, in the order in which they are drawn on:
  * what was made for it, what is ripe or ready, what has been begun, what is planned; the oldest first. What was made for
- * another dough comes last, and not at all while nobody has begun it.
+ * another dough comes last, and not at all while nobody has begun it. What is past its holding limit comes after everything else: it is refused,
+ * and only where nothing else is there.
  */
 export function sourcesFor(state: FloorState, workpiece: Workpiece, formulaId: string, atMs: number): readonly Workpiece[] {
   const line = doughLine(state, workpiece.id);
@@ -27,7 +32,10 @@ export function sourcesFor(state: FloorState, workpiece: Workpiece, formulaId: s
     .filter(
       (source) => source.finishedMs === null && source.formulaId === formulaId && source.kind !== 'batch' && source.id !== workpiece.id,
     )
-    .map((source) => ({ source, rank: rankOf(state, source, workpiece, line, atMs) }))
+    .map((source) => {
+      const rank = rankOf(state, source, workpiece, line, atMs);
+      return { source, rank: rank === null || pastLimitAt(state, source, atMs) === null ? rank : rank + PAST_LIMIT };
+    })
     .filter(({ source, rank }) => rank !== null && !ancestorsOf(state, source.id).has(workpiece.id))
     .sort((a, b) => (a.rank ?? 0) - (b.rank ?? 0) || ageKey(a.source) - ageKey(b.source) || (a.source.id < b.source.id ? -1 : 1))
     .map(({ source }) => source);

@@ -36,6 +36,7 @@ export function boardRow(n: number, more: Partial<Row> = {}): Row {
     leaveOut: null,
     stock: null,
     ripening: null,
+    holding: null,
     joins: null,
     takes: [],
     placeId: null,

@@ -6,6 +6,7 @@ import { decksOf } from '../../../shared/floor/slots.ts';
 import type { FloorState, Workpiece } from '../../../shared/floor/state.ts';
 import { formulaOf } from '../../../shared/floor/contents.ts';
 import { openDues, type Due } from '../../../shared/floor/due.ts';
+import { holdingOf } from '../../../shared/floor/holding.ts';
 import { takesOf } from '../../../shared/floor/takes.ts';
 import { productOf, wayOf } from '../../../shared/floor/way.ts';
 import { assert, unreachable } from '../../../shared/result.ts';
@@ -28,13 +29,14 @@ const OTHER_WORDS = [
   ['correctTime', 4],
   ['correctCount', 3],
   ['correctTag', 3],
-  ['makeLoads', 5],
-  ['joinWorkpieces', 5],
+  ['makeLoads', 9],
+  ['joinWorkpieces', 9],
   ['drawFrom', 4],
   ['putBack', 6],
   ['planFeed', 3],
   ['addIngredient', 3],
   ['nameLoss', 3],
+  ['decideHolding', 7],
   ['setDeck', 2],
   ['readPlace', 2],
   ['openPlace', 1],
@@ -49,7 +51,7 @@ const OTHER_WORDS = [
   ['unweighIngredient', 3],
   ['scaleToLine', 3],
   ['takeWater', 8],
-  ['forgetRise', 9],
+  ['forgetRise', 14],
   ...ORDER_WORDS,
 ] as const;
 
@@ -112,6 +114,8 @@ function wordOf(type: OtherWord, seen: Seen): ClientCommand {
     case 'openPlace':
     case 'beginProgramme':
       return airWord(type, seen);
+    case 'decideHolding':
+      return holdingWord(seen);
     case 'setDeck':
     case 'blockResource':
     case 'freeResource':
@@ -286,6 +290,21 @@ function amountWord(type: 'planFeed' | 'addIngredient' | 'nameLoss', { digits, s
     default:
       return unreachable(type);
   }
+}
+
+/** Food that has to be kept is used beyond its limit; where there is none yet, a dough is said to be where it has to be. */
+function holdingWord({ digits, state, workpiece }: Seen): ClientCommand {
+  const open = openOf(state);
+  const kept = open.filter((other) => (holdingOf(state, other)?.limit ?? null) !== null);
+  const later = open.filter((other) => productOf(state, other)?.keeping !== undefined);
+  const dough = digits.among(later);
+  if (kept.length === 0 && dough !== undefined && digits.onceIn(2)) {
+    const product = productOf(state, dough);
+    const at = product?.way.findIndex(({ id }) => id === product.keeping?.from) ?? -1;
+    return { type: 'sayWhere', workpieceId: dough.id, stepId: product?.way[at + 1]?.id ?? 'load' };
+  }
+  const chosen = digits.onceIn(9) ? workpiece : digits.amongOr(kept, workpiece);
+  return { type: 'decideHolding', workpieceId: chosen.id, reason: 'tasted, used at once', minutes: 60 + digits.below(181) };
 }
 
 function airWord(type: 'readPlace' | 'openPlace' | 'beginProgramme', { digits, state }: Seen): ClientCommand {

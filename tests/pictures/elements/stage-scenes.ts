@@ -10,6 +10,7 @@ import { weighScenes } from '../../browser/harness-weigh/weigh-stage.ts';
 import { dayOf, viewOf, workedFloor } from '../../browser/harness/staged-wall.ts';
 import { Floor } from '../../domain/support/floor.ts';
 import { bringInCommand, harbourFile } from '../../domain/support/harbour.ts';
+import { cheeseInTheCold, custardFromTheStove, move, readFood } from '../../domain/support/kept-house.ts';
 import { idOf, OTHER_PHONE, SERVER_DEVICE } from '../../domain/support/ids.ts';
 import { feedPot, levainFloor, POT } from '../../domain/support/levain-house.ts';
 import type { CardScene, Scene, Scenes } from './scene.ts';
@@ -118,6 +119,8 @@ function cards(): Readonly<Record<string, CardScene>> {
     'to be loaded': card(load),
     'to be loaded, the oven full': card({ ...load, floor: new Floor(withFullOven(load.floor.state), load.floor.nowMs) }),
     'in the oven': card(staged((due) => due.step.kind === 'bake')),
+    'a filling past its limit': keptCard(pastLimit(), 'Cf1', ['actions', 'decideHolding']),
+    'a custard that cools': keptCard(coolingCustard(), 'Cu1', ['actions']),
     'a pot': {
       view: phoneView(pot.state),
       nowMs: pot.nowMs,
@@ -125,6 +128,21 @@ function cards(): Readonly<Record<string, CardScene>> {
       panels: ['actions', 'feed', 'planFeed'],
     },
   };
+}
+
+/** A filling that was on the bench for as long as its rule set allows. */
+function pastLimit(): Floor {
+  return move(cheeseInTheCold({ ruleSet: 'england' }), 'Cf1', 'bench').wait(241);
+}
+
+/** A custard read twice on its way down, too slow for its rule. */
+function coolingCustard(): Floor {
+  const floor = readFood(custardFromTheStove({ ruleSet: 'us-food-code' }), 'Cu1', 78);
+  return readFood(floor.wait(25), 'Cu1', 61).wait(5);
+}
+
+function keptCard(floor: Floor, tag: string, panels: readonly Panel[]): CardScene {
+  return { view: phoneView(floor.state), nowMs: floor.nowMs, workpieceId: floor.id(tag), panels };
 }
 
 interface Staged {
