@@ -250,6 +250,7 @@ export class DayPage extends LitElement {
           .floor=${floor}
           .serviceDate=${serviceDate}
           .zone=${zone}
+          .nowMs=${nowMs}
           .products=${products}
           .isClosed=${isClosed}
           .doing=${this.standingDoing}

@@ -56,6 +56,7 @@ export class StandingOrders extends LitElement {
   @property({ attribute: false }) floor: FloorState | null = null;
   @property({ attribute: false }) serviceDate = '';
   @property({ attribute: false }) zone = 'UTC';
+  @property({ attribute: false }) nowMs = 0;
   @property({ attribute: false }) products: readonly OrderedProduct[] = [];
   @property({ attribute: false }) isClosed = false;
   @property({ attribute: false }) doing: StandingDoing = NOTHING_DONE;
@@ -94,13 +95,15 @@ export class StandingOrders extends LitElement {
     const { standing, floor, serviceDate } = this;
     if (standing.length === 0 || this.isClosed) return nothing;
     const date = dateText(serviceDate);
-    const orders = standingToTake(standing, Object.values(floor?.orders ?? {}), serviceDate, (day, minute) =>
+    const open = standingToTake(standing, Object.values(floor?.orders ?? {}), serviceDate, (day, minute) =>
       zonedInstantMs(day, minute, this.zone),
     );
+    const orders = open.filter(({ readyMs }) => readyMs > this.nowMs);
     if (orders.length > 0)
       return html`<button type="button" class="plain filled add" @click=${() => void this.doing.takeOver(orders)}>
         ${STANDING.takeOver(orders.length, date)}
       </button>`;
+    if (open.length > 0) return html`<p class="strong">${STANDING.tooLate(date)}</p>`;
     return html`<p class="strong">${standingOn(standing, serviceDate).length === 0 ? STANDING.noneOn(date) : STANDING.allTaken(date)}</p>`;
   }
 

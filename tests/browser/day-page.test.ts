@@ -283,6 +283,13 @@ describe('I7 standing orders', () => {
     ]);
   });
 
+  test('are not offered once the time at which they are wanted is past', async () => {
+    await show(stagedDay({ ...BUSY, nowMs: Date.UTC(2026, 2, 7, 7) }, {}));
+    await button(STANDING_WORDS.takeOver(1, 'Sat 7 March')).waitFor();
+    await show(stagedDay({ ...BUSY, nowMs: Date.UTC(2026, 2, 7, 9, 30) }, {}));
+    await page.getByText(STANDING_WORDS.tooLate('Sat 7 March')).waitFor();
+  });
+
   test('are added from the version that was seen, with their days', async () => {
     await show(stagedDay(BUSY, {}));
     await button(STANDING_WORDS.add).click();

@@ -8,7 +8,7 @@ import { assert } from '../../shared/result.ts';
 import { Floor } from './support/floor.ts';
 import { given } from './support/given.ts';
 import { bringInCommand, demoFile, OPENING_MS, SERVICE_DATE } from './support/harbour.ts';
-import { idOf, SERVER_DEVICE } from './support/ids.ts';
+import { idOf, PHONE, SERVER_DEVICE } from './support/ids.ts';
 
 const MINUTE_MS = 60_000;
 const READY_MS = OPENING_MS + 600 * MINUTE_MS;
@@ -127,7 +127,10 @@ describe('Z20 pins are kept until they are lifted', () => {
   test('not on what has begun, is unknown or is not on the way', () => {
     given((floor) => floor.ok({ type: 'startStep', workpieceId: floor.id('C1'), stepId: 'weigh' }))
       .when((floor) => ({ type: 'setPin', pin: { kind: 'startsAt', workpieceId: floor.id('C1'), stepId: 'weigh', startMs: OPENING_MS } }))
-      .thenRefusal({ code: 'stepAlreadyStarted', tag: 'C1', stepId: 'weigh', atMs: OPENING_MS });
+      .thenRefusal({ code: 'stepAlreadyStarted', tag: 'C1', stepId: 'weigh', atMs: OPENING_MS, deviceId: PHONE });
+    given((floor) => floor.ok({ type: 'finishStep', workpieceId: floor.id('C1'), stepId: 'weigh' }))
+      .when((floor) => ({ type: 'setPin', pin: { kind: 'startsAt', workpieceId: floor.id('C1'), stepId: 'weigh', startMs: OPENING_MS } }))
+      .thenRefusal({ code: 'stepAlreadyDone', tag: 'C1', stepId: 'weigh', atMs: OPENING_MS, skipped: false, deviceId: PHONE });
     given()
       .when((floor) => ({ type: 'setPin', pin: { kind: 'startsAt', workpieceId: floor.id('C1'), stepId: 'polish', startMs: OPENING_MS } }))
       .thenRefusal({ code: 'stepUnknown', tag: 'C1', stepId: 'polish' });

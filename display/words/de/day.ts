@@ -161,6 +161,7 @@ export const STANDING = {
   takeOver: (orders: number, date: string): string =>
     orders === 1 ? `1 Bestellung für ${date} übernehmen` : `${orders} Bestellungen für ${date} übernehmen`,
   allTaken: (date: string): string => `Alles Dauernde für ${date} ist übernommen.`,
+  tooLate: (date: string): string => `Was für ${date} noch ansteht, dessen Zeit ist vorbei.`,
   noneOn: (date: string): string => `Für ${date} steht keine an.`,
   change: 'Ändern',
   changeOne: (order: string): string => `Dauerbestellung ändern: ${order}`,

@@ -161,6 +161,7 @@ export const STANDING = {
   takeOver: (orders: number, date: string): string =>
     orders === 1 ? `Take over 1 order for ${date}` : `Take over ${orders} orders for ${date}`,
   allTaken: (date: string): string => `All that stands for ${date} is taken over.`,
+  tooLate: (date: string): string => `The time of what still stands for ${date} is past.`,
   noneOn: (date: string): string => `Nothing stands for ${date}.`,
   change: 'Change',
   changeOne: (order: string): string => `Change the standing order ${order}`,

@@ -165,6 +165,7 @@ export const STANDING = {
   takeOver: (orders: number, date: string): string =>
     orders === 1 ? `Reprendre 1 commande pour ${date}` : `Reprendre ${orders} commandes pour ${date}`,
   allTaken: (date: string): string => `Tout ce qui est régulier pour ${date} est repris.`,
+  tooLate: (date: string): string => `L’heure de ce qui reste de régulier pour ${date} est passée.`,
   noneOn: (date: string): string => `Rien de régulier pour ${date}.`,
   change: 'Changer',
   changeOne: (order: string): string => `Changer la commande régulière ${order}`,

@@ -6,6 +6,7 @@ import type { FloorEvent } from '../events.ts';
 import type { FloorState } from '../state.ts';
 import { wayOf } from '../way.ts';
 import type { Decision } from './decision.ts';
+import { alreadyDone, alreadyStarted } from './standing.ts';
 
 /** Fixes when a step begins, or which order comes first. A pin on the same thing takes the place of the one before. */
 export function decideSetPin(state: FloorState, command: CommandOf<'setPin'>, context: CommandContext): Decision {
@@ -19,8 +20,7 @@ export function decideSetPin(state: FloorState, command: CommandOf<'setPin'>, co
     if (workpiece.finishedMs !== null) return refused({ code: 'workpieceFinished', tag, stepId: pin.stepId, atMs: workpiece.finishedMs });
     const life = workpiece.steps[pin.stepId];
     if (pin.cut === undefined && pin.load === undefined) {
-      if (life !== undefined)
-        return refused({ code: 'stepAlreadyStarted', tag, stepId: pin.stepId, atMs: life.startedMs ?? life.endedMs ?? context.nowMs });
+      if (life !== undefined) return refused((life.status === 'started' ? alreadyStarted : alreadyDone)(workpiece, pin.stepId, life));
       if (!wayOf(state, workpiece).some((step) => step.id === pin.stepId)) return refused({ code: 'stepUnknown', tag, stepId: pin.stepId });
     }
   }

@@ -42,7 +42,7 @@ const OTHER_WORDS = [
   ['openPlace', 1],
   ['beginProgramme', 1],
   ['blockResource', 2],
-  ['freeResource', 4],
+  ['freeResource', 9],
   ['closeDay', 1],
   ['adoptKitchen', 2],
   ['adoptHouse', 2],
@@ -50,8 +50,8 @@ const OTHER_WORDS = [
   ['weighIngredient', 9],
   ['unweighIngredient', 3],
   ['scaleToLine', 3],
-  ['takeWater', 8],
-  ['forgetRise', 14],
+  ['takeWater', 10],
+  ['forgetRise', 22],
   ...ORDER_WORDS,
 ] as const;
 

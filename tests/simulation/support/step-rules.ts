@@ -30,14 +30,15 @@ export function checkStepTaps(
   if (refusal.code !== 'stepAlreadyDone' && refusal.code !== 'stepAlreadyStarted') return;
   counts.firstTold += 1;
   const { command } = tap;
-  const workpiece = 'workpieceId' in command ? state.workpieces[command.workpieceId] : undefined;
+  const named = command.type === 'setPin' ? command.pin : command;
+  const workpiece = 'workpieceId' in named ? state.workpieces[named.workpieceId] : undefined;
   const life = workpiece?.steps[refusal.stepId ?? ''];
   const isStarted = refusal.code === 'stepAlreadyStarted';
   const wasFirst = isStarted ? { by: life?.startedBy, atMs: life?.startedMs } : { by: life?.endedBy, atMs: life?.endedMs };
   const isTrue =
     life !== undefined &&
-    'stepId' in command &&
-    refusal.stepId === command.stepId &&
+    'stepId' in named &&
+    refusal.stepId === named.stepId &&
     (isStarted ? life.status === 'started' : life.status !== 'started');
   violations.demand('S7', isTrue, () => `${refusal.code} was said of ${refusal.stepId ?? 'nothing'}, which it is not`);
   violations.demand(
