@@ -5,7 +5,11 @@ const IN_HOURS_FROM_MIN = 180;
 
 /** By how far something is due later or earlier, with its sign: "+12 min", "−5 min", "+7 h". */
 export function movedText(byMin: number): string {
-  const sign = byMin < 0 ? '−' : '+';
-  const minutes = Math.round(Math.abs(byMin));
-  return `${sign}${minutes < IN_HOURS_FROM_MIN ? minutesWords(minutes) : hoursWords(Math.round(minutes / 60))}`;
+  return `${byMin < 0 ? '−' : '+'}${lengthText(Math.abs(byMin))}`;
+}
+
+/** A length of time in whole minutes, or whole hours where it is long: "12 min", "7 h". */
+export function lengthText(lengthMin: number): string {
+  const minutes = Math.round(lengthMin);
+  return minutes < IN_HOURS_FROM_MIN ? minutesWords(minutes) : hoursWords(Math.round(minutes / 60));
 }

@@ -42,6 +42,7 @@ export function orderWord(type: OrderWord, { digits, state, workpiece, stepId, n
         ? { type, pin: { kind: 'first', orderId } }
         : { type, pin: { kind: 'startsAt', workpieceId: workpiece.id, stepId, startMs: nowMs + digits.below(120) * MINUTE_MS } };
     case 'liftPin':
+      if (Object.keys(state.pins).length === 0 && !digits.onceIn(4)) return { type: 'setPin', pin: { kind: 'first', orderId } };
       return { type, pinId: digits.amongOr(Object.keys(state.pins), idOf(78)) };
     default:
       return unreachable(type);

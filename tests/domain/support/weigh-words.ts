@@ -31,6 +31,7 @@ export function weighWord(type: WeighWord, { digits, state, workpiece, nowMs }: 
     case 'weighIngredient':
       return { type, ...on, grams: (neededG * digits.below(24)) / 10, lotNumbers: digits.onceIn(2) ? [`W${digits.below(9)}`] : [] };
     case 'unweighIngredient':
+      if (weighed.length === 0 && !digits.onceIn(4)) return { type: 'weighIngredient', ...on, grams: neededG, lotNumbers: [] };
       return { type, ...on };
     case 'scaleToLine':
       return { type, ...on, grams: Math.max(0.1, (neededG * (1 + digits.below(11))) / 10) };
