@@ -11,7 +11,6 @@ import type { ObstacleModel } from './obstacle-model.ts';
 import { baseStyles } from './phone-styles.ts';
 import { progressOf, quietWords, roleWords, standingWords, verbWords, whoIds } from './row-words.ts';
 import './dough-facts.ts';
-import './holding-mark.ts';
 import './slot-picker.ts';
 import './step-asides.ts';
 
@@ -180,6 +179,18 @@ export class DoughCard extends LitElement {
       }
       ${card.canWeigh ? html`<a class="weigh" href=${`/weigh?piece=${encodeURIComponent(row.workpieceId)}`}>${PHONE.weighOut}</a>` : nothing}
       <step-asides class="block" .card=${card} .stationId=${this.stationId}></step-asides>
+      ${
+        row.ripening === null
+          ? nothing
+          : html`<dough-ripening
+              class="block"
+              .card=${card}
+              .floor=${this.floor}
+              .nowMs=${this.nowMs}
+              .zone=${this.zone}
+              .unit=${this.unit}
+            ></dough-ripening>`
+      }
       ${
         card.load === null
           ? nothing

@@ -1,26 +1,25 @@
 import { html, type TemplateResult } from 'lit';
 import type { FloorState } from '../../shared/floor/state.ts';
-import './add-panel.ts';
-import './amount-panels.ts';
 import './card-actions.ts';
-import './chip-panels.ts';
-import './count-panel.ts';
-import './decide-holding-panel.ts';
-import './how-far-panel.ts';
-import './inputs-panel.ts';
-import './minutes-panel.ts';
-import './more-panel.ts';
-import './other-panel.ts';
-import './pot-panels.ts';
-import './put-right-panel.ts';
-import './skip-panel.ts';
-import './temperature-panel.ts';
 import './ways-list.ts';
-import './where-panel.ts';
 import type { CardModel } from './card-model.ts';
 import { zoneOf } from './floor-facts.ts';
 import type { ObstacleModel } from './obstacle-model.ts';
 import type { Panel } from './phone-events.ts';
+
+/**
+ * Panels come after what a page shows first, and well before a thumb can ask for one; one that is asked for sooner shows once it is there.
+ * Where the link breaks in between, the page asks anew until it has them: a floor without them could not say temperatures or counts.
+ */
+async function loadPanels(): Promise<void> {
+  try {
+    await import('./panels.ts');
+  } catch {
+    setTimeout(() => void loadPanels(), ASK_AGAIN_MS);
+  }
+}
+const ASK_AGAIN_MS = 2000;
+void loadPanels();
 
 /** What a panel is to know of the page around it. */
 export interface PanelSurroundings {
@@ -30,7 +29,7 @@ export interface PanelSurroundings {
   readonly hasPlaces?: boolean;
 }
 
-/** What stands below a card: its buttons, or the panel that was asked for. */
+/** What stands below a card: its buttons, or the panel that was asked for, which `later-parts.ts` brings along. */
 export function panelOf(
   panel: Panel,
   floor: FloorState,
@@ -80,7 +79,7 @@ export function panelOf(
     case 'loss':
       return html`<loss-panel .card=${card} .floor=${floor}></loss-panel>`;
     case 'temperature':
-      return html`<temperature-panel .card=${card} .floor=${floor} .unit=${unit} .zone=${zone}></temperature-panel>`;
+      return html`<temperature-panel .card=${card} .floor=${floor} .nowMs=${nowMs} .unit=${unit} .zone=${zone}></temperature-panel>`;
     case 'minutes':
       return html`<minutes-panel .card=${card} .floor=${floor}></minutes-panel>`;
     case 'add':

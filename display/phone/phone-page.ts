@@ -27,6 +27,7 @@ import './end-day-button.ts';
 import { elsewhereOf, filterIn } from './filter-model.ts';
 import { zoneOf } from './floor-facts.ts';
 import './late-elsewhere.ts';
+import { Later } from './later.ts';
 import './list-foot.ts';
 import { cardKey, OpenedCard } from './opened-card.ts';
 import { pageStyles } from './page-styles.ts';
@@ -91,6 +92,7 @@ export class PhonePage extends LitElement {
   );
   private readonly rows = new SteadyRows();
   private readonly opened = new OpenedCard();
+  private readonly later = new Later();
   private gate: ActGate | null = null;
   private duesMs: readonly number[] = [];
   private shownCard: CardModel | null = null;
@@ -301,6 +303,7 @@ export class PhonePage extends LitElement {
   }
 
   protected override updated(): void {
+    if (this.view !== null && this.view.state !== null) this.later.load();
     const key = this.keyOfScreen();
     if (key === this.shownKey) return;
     const isOtherScreen = key.split(' ')[0] !== this.shownKey.split(' ')[0];

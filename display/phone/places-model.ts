@@ -1,5 +1,6 @@
 import type { Kitchen, RestPlace } from '../../shared/documents/kitchen.ts';
 import { rowOf, type Row } from '../../shared/floor/board.ts';
+import { airNow, type AirNow } from '../../shared/floor/place-air.ts';
 import type { FloorState, Workpiece } from '../../shared/floor/state.ts';
 import { dayTag, floorDateOf } from '../parts/day-tag.ts';
 
@@ -25,6 +26,8 @@ export interface Standing {
 
 export interface PlaceStand {
   readonly place: RestPlace;
+  /** How warm it is there, and what says so. */
+  readonly air: AirNow | null;
   readonly doughs: readonly Standing[];
 }
 
@@ -73,6 +76,7 @@ export function placesOf(state: FloorState, nowMs: number): Places {
   const whose = (holds: (piece: Workpiece) => boolean): Standing | null => pieces.filter(holds).flatMap(standing)[0] ?? null;
   const places = kitchen.restPlaces.map((place) => ({
     place,
+    air: airNow(state, place.id, nowMs),
     doughs: pieces.filter((piece) => isAtRest(piece) && piece.placeId === place.id).flatMap(standing),
   }));
   const bowlIds = new Set(pieces.map((piece) => piece.bowlId));

@@ -84,12 +84,13 @@ export class PlacesView extends LitElement {
     </section>`;
   }
 
-  private restPlace({ place, doughs }: PlaceStand): TemplateResult {
+  private restPlace({ place, air, doughs }: PlaceStand): TemplateResult {
     return html`<div>
       <h3>
-        <icon-mark name=${PLACE_ICONS[place.kind]}></icon-mark>${place.name}<span>${temperatureText(place.temperatureC, this.unit)}</span>
+        <icon-mark name=${PLACE_ICONS[place.kind]}></icon-mark>${place.name}<span>${temperatureText(air?.ambientC ?? place.temperatureC, this.unit)}</span>
         ${place.room === undefined ? nothing : html`<span class="count">${PLACES.taken(doughs.length, place.room)}</span>`}
       </h3>
+      <place-air .place=${place} .air=${air} .zone=${this.zone} .unit=${this.unit}></place-air>
       ${
         doughs.length === 0
           ? html`<div class="shelf"><p class="empty">${PLACES.empty}</p></div>`

@@ -1,6 +1,7 @@
 import type { Step } from '../../shared/documents/method.ts';
 import { formulaOf } from '../../shared/floor/contents.ts';
 import { dueOf } from '../../shared/floor/due.ts';
+import { doughCAt } from '../../shared/floor/ripening.ts';
 import { stageOf } from '../../shared/floor/stage.ts';
 import type { FloorState, TemperatureReading, Workpiece } from '../../shared/floor/state.ts';
 import { wayOf } from '../../shared/floor/way.ts';
@@ -50,12 +51,19 @@ export function readWheres(state: FloorState, workpiece: Workpiece): readonly Re
   }
 }
 
+/** It rests, and ripens by how warm it is: each reading moves when it is due. */
+function isRipening(state: FloorState, workpiece: Workpiece): boolean {
+  const due = dueOf(state, workpiece);
+  return due?.phase === 'resting' && due.step.ripening !== undefined && readWheres(state, workpiece)[0] === 'dough';
+}
+
 /** The reading that the step at hand asks for, so that it is offered on the card; null where none is. */
 export function askedReading(state: FloorState, workpiece: Workpiece): 'dough' | 'core' | null {
   const due = dueOf(state, workpiece);
   if (due === null) return null;
   const { step, action } = due;
   if (step.coreC !== undefined || (action.verb === 'takeOut' && wantedC(state, workpiece, 'core') !== null)) return 'core';
+  if (isRipening(state, workpiece)) return 'dough';
   const isOutOfMixer = action.verb === 'turnOut' || step.verb === 'turnOut' || (step.verb === 'bulk' && due.phase === 'resting');
   const isUnread = !workpiece.readings.some((reading) => reading.where === 'dough');
   return isOutOfMixer && isUnread && wantedC(state, workpiece, 'dough') !== null ? 'dough' : null;
@@ -85,17 +93,24 @@ export function lastReading(state: FloorState, workpiece: Workpiece, where: Read
 /** How a reading is asked for, in degrees of the house's unit. */
 export interface ReadingField extends Range {
   readonly step: number;
-  /** What the formula or the step wants, else what was last read; null where neither is known. */
+  /** What the formula or the step wants, else what was last read; of a rest what it is thought to be now. Null where nothing is known. */
   readonly expected: number | null;
   /** Where the stepper begins. */
   readonly start: number;
 }
 
-/** The field of a reading: its range, its step, and the number to expect. */
-export function readingField(state: FloorState, workpiece: Workpiece, where: ReadWhere, unit: TemperatureUnit): ReadingField {
+/** The field of a reading at an instant: its range, its step, and the number to expect. */
+export function readingField(
+  state: FloorState,
+  workpiece: Workpiece,
+  where: ReadWhere,
+  unit: TemperatureUnit,
+  nowMs: number,
+): ReadingField {
   const step = READING_STEP[unit];
   const onStep = (celsius: number): number => Math.round(degreesIn(unit, celsius) / step) * step;
-  const expectedC = wantedC(state, workpiece, where) ?? lastReading(state, workpiece, where)?.celsius ?? null;
+  const reckonedC = where === 'dough' && isRipening(state, workpiece) ? doughCAt(state, workpiece, nowMs) : null;
+  const expectedC = reckonedC ?? wantedC(state, workpiece, where) ?? lastReading(state, workpiece, where)?.celsius ?? null;
   const { least, most } = RANGE_C[where];
   return {
     step,

@@ -6,7 +6,7 @@ import { NUMBERS, READ_WHERE } from '../words/numbers.ts';
 import { valuesAround } from './around-model.ts';
 import type { CardModel } from './card-model.ts';
 import { CardPanel } from './card-panel.ts';
-import { celsiusOf, readingText } from './degrees.ts';
+import { celsiusOf, degreesIn, READING_STEP, readingText } from './degrees.ts';
 import './number-choice.ts';
 import type { ValueSaidEvent } from './number-choice.ts';
 import type { ValueChosenEvent } from './number-stepper.ts';
@@ -21,11 +21,13 @@ const ABOVE = 4;
 export class TemperaturePanel extends CardPanel {
   @state() private chosen: ReadWhere | null = null;
   @state() private degrees: number | null = null;
+  /** When the chips were shown: they stay as they are under the thumb. */
+  private shownMs: number | null = null;
 
   protected override panel(card: CardModel, floor: FloorState, workpiece: Workpiece): TemplateResult {
     const wheres = readWheres(floor, workpiece);
     const where = this.chosen ?? askedReading(floor, workpiece) ?? wheres[0] ?? 'dough';
-    const field = readingField(floor, workpiece, where, this.unit);
+    const field = readingField(floor, workpiece, where, this.unit, (this.shownMs ??= this.nowMs));
     const { expected, step } = field;
     const degrees = this.degrees ?? field.start;
     const say = (value: number): void => this.say(readingCommand(workpiece.id, where, value, this.unit));
@@ -37,7 +39,7 @@ export class TemperaturePanel extends CardPanel {
         label=${READ_WHERE[where]}
         unit=${`°${this.unit}`}
         .values=${expected === null ? [] : valuesAround(expected, step, BELOW, ABOVE, field)}
-        .expected=${wantedC(floor, workpiece, where) === null ? null : expected}
+        .expected=${this.wanted(floor, workpiece, where)}
         .value=${degrees}
         .step=${step}
         .digits=${1}
@@ -56,6 +58,13 @@ export class TemperaturePanel extends CardPanel {
     `;
   }
 
+  /** What the formula or the step wants, as the chips count; null where neither says. */
+  private wanted(floor: FloorState, workpiece: Workpiece, where: ReadWhere): number | null {
+    const wanted = wantedC(floor, workpiece, where);
+    const step = READING_STEP[this.unit];
+    return wanted === null ? null : Math.round(degreesIn(this.unit, wanted) / step) * step;
+  }
+
   /** "wanted 25 °C · last 24.5 °C at 04:10". */
   private known(floor: FloorState, workpiece: Workpiece, where: ReadWhere): TemplateResult | typeof nothing {
     const wanted = wantedC(floor, workpiece, where);
@@ -70,6 +79,7 @@ export class TemperaturePanel extends CardPanel {
   private ask(where: ReadWhere): void {
     this.chosen = where;
     this.degrees = null;
+    this.shownMs = null;
     this.turned();
   }
 }

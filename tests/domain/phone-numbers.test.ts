@@ -40,9 +40,9 @@ describe('P17 numbers by one touch', () => {
     const piece = floor.piece('C1');
     expect(askedReading(floor.state, piece)).toBe('dough');
     expect(readWheres(floor.state, piece)).toContain('dough');
-    expect(readingField(floor.state, piece, 'dough', 'C')).toMatchObject({ expected: 25, step: 0.5 });
+    expect(readingField(floor.state, piece, 'dough', 'C', floor.nowMs)).toMatchObject({ expected: 25, step: 0.5 });
     // 25 °C is 77 °F.
-    expect(readingField(floor.state, piece, 'dough', 'F')).toMatchObject({ expected: 77, step: 1 });
+    expect(readingField(floor.state, piece, 'dough', 'F', floor.nowMs)).toMatchObject({ expected: 77, step: 1 });
     const command = readingCommand(piece.id, 'dough', 77, 'F');
     expect(clientCommandSchema.parse(command)).toEqual(command);
     floor.ok(command);
@@ -56,7 +56,7 @@ describe('P17 numbers by one touch', () => {
     const wanted = floor.due('R1').step.coreC;
     expect(wanted).toBeDefined();
     expect(askedReading(floor.state, piece)).toBe('core');
-    expect(readingField(floor.state, piece, 'core', 'C').expected).toBe(wanted);
+    expect(readingField(floor.state, piece, 'core', 'C', floor.nowMs).expected).toBe(wanted);
   });
 
   test('what goes in on top is offered in parts of what the formula takes, its own ingredients first', () => {

@@ -1,0 +1,19 @@
+// What nobody sees before something is touched: a page loads it as soon as it shows the floor (`later.ts`).
+import './add-panel.ts';
+import './amount-panels.ts';
+import './chip-panels.ts';
+import './count-panel.ts';
+import './decide-holding-panel.ts';
+import './dough-ripening.ts';
+import './holding-mark.ts';
+import './how-far-panel.ts';
+import './inputs-panel.ts';
+import './minutes-panel.ts';
+import './more-panel.ts';
+import './other-panel.ts';
+import './place-air.ts';
+import './pot-panels.ts';
+import './put-right-panel.ts';
+import './skip-panel.ts';
+import './temperature-panel.ts';
+import './where-panel.ts';

@@ -1,0 +1,36 @@
+/** How rests follow the warmth of their dough, on its card and where it stands. */
+export const WARMTH = {
+  title: 'Maturité',
+  read: (reading: string, clock: string): string => `${reading} relevé à ${clock}`,
+  /** Reckoned from what was read. */
+  nowAbout: (temperature: string): string => `environ ${temperature} maintenant`,
+  about: (temperature: string): string => `Environ ${temperature}, non relevé`,
+  ripe: (clock: string): string => `mûre à ${clock}`,
+  between: (from: string, to: string): string => `peut-être de ${from} à ${to}`,
+  farOff: 'pas mûre d’ici un jour, à cette température',
+  later: (moved: string): string => `${moved} plus tard, à cette température`,
+  earlier: (moved: string): string => `${moved} plus tôt, à cette température`,
+  planned: (clock: string): string => `suite à ${clock}, comme prévu`,
+  taught: (factor: string, count: number): string => `Repos de cette recette\u00a0: ${factor}, d’après ${count}`,
+  spread: (least: string, most: string): string => `la moitié entre ${least} et ${most}`,
+  factor: (value: number): string => `×${value.toFixed(2).replace('.', ',')}`,
+  now: 'maintenant',
+  dough: 'pâte',
+  ripeness: 'maturité',
+  // Where it stands.
+  set: 'selon le fournil',
+  phase: (nth: number, of: number, until: string | null): string =>
+    `programme ${nth} sur ${of}${until === null ? ', reste' : ` jusqu’à ${until}`}`,
+  openTill: (clock: string): string => `ouvert jusqu’à ${clock}`,
+  temperature: 'Température…',
+  temperatureTitle: (place: string): string => `${place}\u00a0: combien de degrés\u202f?`,
+  door: 'Porte ouverte…',
+  doorTitle: (place: string): string => `${place} ouvert dès maintenant\u00a0: minutes`,
+  programme: 'Programme…',
+  programmeTitle: (place: string): string => `${place}\u00a0: le programme`,
+  programmePhase: (minutes: string, temperature: string): string => `${minutes} à ${temperature}`,
+  programmeLast: (temperature: string): string => `puis ${temperature}`,
+  begin: 'Le lancer maintenant',
+  beginMore: 'Cela ne se reprend pas. Aucune machine n’est mise en marche.',
+  close: 'Fermer',
+} as const;
