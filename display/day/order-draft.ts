@@ -4,7 +4,8 @@ import { clockTimeIn } from '../../shared/plan/orders/order-cells.ts';
 import { productsNamed, type OrderedProduct } from '../../shared/plan/orders/read-orders.ts';
 import { numberField, plainMeasure, type Field } from '../desk/field.ts';
 import { ORDER_COLUMNS, ORDER_FORMS, ORDERS, STANDING } from '../words/day.ts';
-import { NUMBER_NEEDED, UNITS } from '../words/fields.ts';
+import { NUMBER_NEEDED } from '../words/fields.ts';
+import { UNITS } from '../words/unit-symbols.ts';
 
 /** An order as it is being typed: texts and numbers that may not be right yet. */
 export interface OrderDraft {

@@ -1,6 +1,6 @@
 import type { House } from '../../shared/documents/house.ts';
 import { fromC, fromG, fromK, G_PER_LB, toC, toG, toK } from '../../shared/trade/units.ts';
-import { TEMPERATURE_UNITS, UNITS } from '../words/fields.ts';
+import { TEMPERATURE_UNITS, UNITS } from '../words/unit-symbols.ts';
 
 /** How a number of a document is shown: as it is, or in the house's unit. */
 export interface Measure {

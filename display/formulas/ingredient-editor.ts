@@ -8,7 +8,7 @@ import { numberField, plainMeasure, type Field } from '../desk/field.ts';
 import type { FieldChangedEvent } from '../desk/field-changed.ts';
 import { KIND_NAMES } from '../words/book.ts';
 import { ALLERGENS } from '../words/floor.ts';
-import { UNITS } from '../words/fields.ts';
+import { UNITS } from '../words/unit-symbols.ts';
 import { INGREDIENT } from '../words/method.ts';
 import { CEREALS, NUTS, OTHERS, withAllergen } from './allergen-groups.ts';
 import { DocumentChangedEvent } from './document-changed.ts';

@@ -8,7 +8,7 @@ import { deskStyles } from '../desk/desk-styles.ts';
 import { numberField, plainMeasure, type Field } from '../desk/field.ts';
 import type { FieldChangedEvent } from '../desk/field-changed.ts';
 import { weightMeasure } from '../desk/weight-measure.ts';
-import { UNITS } from '../words/fields.ts';
+import { UNITS } from '../words/unit-symbols.ts';
 import { METHOD, PREPS, PRODUCT } from '../words/method.ts';
 import { DocumentChangedEvent } from './document-changed.ts';
 import type { EditorContext } from './editor-context.ts';

@@ -5,7 +5,7 @@ import { deskStyles, plainButtonStyles } from '../desk/desk-styles.ts';
 import { numberField, plainMeasure, type Field } from '../desk/field.ts';
 import type { FieldChangedEvent } from '../desk/field-changed.ts';
 import { withValueAt, type Inwards } from '../desk/inwards.ts';
-import { UNITS } from '../words/fields.ts';
+import { UNITS } from '../words/unit-symbols.ts';
 import { PREPS } from '../words/method.ts';
 import { DocumentChangedEvent } from './document-changed.ts';
 import type { EditorContext } from './editor-context.ts';

@@ -4,7 +4,7 @@ import { fromG, toG } from '../../shared/trade/units.ts';
 import { doughMeasure, numberField, plainMeasure, type Field, type Measure, type Units } from '../desk/field.ts';
 import { loadText } from '../parts/weight-text.ts';
 import { SIZE } from '../words/book.ts';
-import { UNITS } from '../words/fields.ts';
+import { UNITS } from '../words/unit-symbols.ts';
 import { lineUnit } from './weight-typed.ts';
 
 const MOST_G = 10_000_000;

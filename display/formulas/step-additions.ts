@@ -6,7 +6,7 @@ import { numberField, plainMeasure, type Field } from '../desk/field.ts';
 import type { FieldChangedEvent } from '../desk/field-changed.ts';
 import { weightMeasure } from '../desk/weight-measure.ts';
 import { withValueAt } from '../desk/inwards.ts';
-import { UNITS } from '../words/fields.ts';
+import { UNITS } from '../words/unit-symbols.ts';
 import { METHOD } from '../words/method.ts';
 import { amountWay, withAddition, withAmountWay, type AmountWay } from './addition-edits.ts';
 import { DocumentChangedEvent } from './document-changed.ts';

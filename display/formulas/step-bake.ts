@@ -6,7 +6,7 @@ import { deskStyles, plainButtonStyles } from '../desk/desk-styles.ts';
 import { numberField, plainMeasure, temperatureMeasure, type Field, type Units } from '../desk/field.ts';
 import type { FieldChangedEvent } from '../desk/field-changed.ts';
 import { inwardsOf, withValueAt } from '../desk/inwards.ts';
-import { UNITS } from '../words/fields.ts';
+import { UNITS } from '../words/unit-symbols.ts';
 import { METHOD } from '../words/method.ts';
 import { phasesMin, withPhases } from './bake-sum.ts';
 import { DocumentChangedEvent } from './document-changed.ts';

@@ -2,7 +2,7 @@ import type { Kitchen } from '../../shared/documents/kitchen.ts';
 import { verbSchema, type Step } from '../../shared/documents/method.ts';
 import { NAME_CHARACTERS, REMARK_CHARACTERS } from '../../shared/documents/names.ts';
 import { numberField, plainMeasure, temperatureMeasure, type Field, type Units } from '../desk/field.ts';
-import { UNITS } from '../words/fields.ts';
+import { UNITS } from '../words/unit-symbols.ts';
 import { METHOD, STEP_KINDS, STEP_LABELS, VERB_GROUPS, type VerbGroup } from '../words/method.ts';
 import { VERBS } from '../words/verbs.ts';
 import { namesOf } from './step-names.ts';

@@ -6,7 +6,7 @@ import { numberField, plainMeasure, type Field } from '../desk/field.ts';
 import type { FieldChangedEvent } from '../desk/field-changed.ts';
 import { withValueAt, type Inwards } from '../desk/inwards.ts';
 import { PUT_BACK } from '../words/floor.ts';
-import { UNITS } from '../words/fields.ts';
+import { UNITS } from '../words/unit-symbols.ts';
 import { TAKES_BACK } from '../words/method.ts';
 import { DocumentChangedEvent } from './document-changed.ts';
 import type { EditorContext } from './editor-context.ts';

@@ -12,7 +12,8 @@ import {
 import { houseSchema } from '../../shared/documents/house.ts';
 import type { Kitchen } from '../../shared/documents/kitchen.ts';
 import { NAME_CHARACTERS } from '../../shared/documents/names.ts';
-import { RULE_SETS, TEMPERATURE_UNITS, UNITS } from '../words/fields.ts';
+import { RULE_SETS } from '../words/fields.ts';
+import { TEMPERATURE_UNITS, UNITS } from '../words/unit-symbols.ts';
 import { FIELDS, KITCHEN, MIXER_KINDS, PLACE_KINDS, VESSEL_KINDS, WATER_FORMS, WEIGHT_UNITS } from '../words/kitchen.ts';
 import { SOUND } from '../words/sound.ts';
 import type { PlaceKind } from './chosen.ts';

@@ -1,6 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Cleaning } from '../../shared/documents/kitchen.ts';
-import { UNITS } from '../words/fields.ts';
+import { UNITS } from '../words/unit-symbols.ts';
 import { doughsAtOnceWords, FIELDS, KITCHEN } from '../words/kitchen.ts';
 import { cleanedKey, cleanedNames } from './cleaned.ts';
 import { opener, thing, zone, type PlanContext } from './plan-context.ts';

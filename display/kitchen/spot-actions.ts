@@ -4,7 +4,7 @@ import type { House } from '../../shared/documents/house.ts';
 import type { EventOf } from '../../shared/floor/events.ts';
 import type { Resource } from '../../shared/floor/resources.ts';
 import { clockText } from '../parts/clock-text.ts';
-import { UNITS } from '../words/fields.ts';
+import { UNITS } from '../words/unit-symbols.ts';
 import { BLOCK_REASONS, blockedWords, KITCHEN } from '../words/kitchen.ts';
 import { temperatureMeasure, type Field } from '../desk/field.ts';
 import type { FieldChangedEvent } from '../desk/field-changed.ts';

@@ -125,15 +125,19 @@ describe('Z20 pins are kept until they are lifted', () => {
   });
 
   test('not on what has begun, is unknown or is not on the way', () => {
+    const pinOn =
+      (stepId: string) =>
+      (floor: Floor): CommandOf<'setPin'> => ({
+        type: 'setPin',
+        pin: { kind: 'startsAt', workpieceId: floor.id('C1'), stepId, startMs: OPENING_MS },
+      });
     given((floor) => floor.ok({ type: 'startStep', workpieceId: floor.id('C1'), stepId: 'weigh' }))
-      .when((floor) => ({ type: 'setPin', pin: { kind: 'startsAt', workpieceId: floor.id('C1'), stepId: 'weigh', startMs: OPENING_MS } }))
+      .when(pinOn('weigh'))
       .thenRefusal({ code: 'stepAlreadyStarted', tag: 'C1', stepId: 'weigh', atMs: OPENING_MS, deviceId: PHONE });
     given((floor) => floor.ok({ type: 'finishStep', workpieceId: floor.id('C1'), stepId: 'weigh' }))
-      .when((floor) => ({ type: 'setPin', pin: { kind: 'startsAt', workpieceId: floor.id('C1'), stepId: 'weigh', startMs: OPENING_MS } }))
+      .when(pinOn('weigh'))
       .thenRefusal({ code: 'stepAlreadyDone', tag: 'C1', stepId: 'weigh', atMs: OPENING_MS, skipped: false, deviceId: PHONE });
-    given()
-      .when((floor) => ({ type: 'setPin', pin: { kind: 'startsAt', workpieceId: floor.id('C1'), stepId: 'polish', startMs: OPENING_MS } }))
-      .thenRefusal({ code: 'stepUnknown', tag: 'C1', stepId: 'polish' });
+    given().when(pinOn('polish')).thenRefusal({ code: 'stepUnknown', tag: 'C1', stepId: 'polish' });
     given()
       .when(() => ({ type: 'setPin', pin: { kind: 'first', orderId: idOf(3) } }))
       .thenRefusal({ code: 'orderUnknown', orderId: idOf(3) });

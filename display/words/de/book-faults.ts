@@ -1,6 +1,6 @@
 import type { BookFaultFacts } from '../../../shared/documents/book-fault-facts.ts';
 import { unreachable } from '../../../shared/result.ts';
-import { decimalComma } from './decimal-comma.ts';
+import { decimalComma } from '../decimal-comma.ts';
 
 type FactsOf<Code extends BookFaultFacts['code']> = Extract<BookFaultFacts, { readonly code: Code }>;
 

@@ -1,7 +1,7 @@
 import type { Kitchen } from '../../../shared/documents/kitchen.ts';
 import type { House } from '../../../shared/documents/house.ts';
 import type { EventOf } from '../../../shared/floor/events.ts';
-import { decimalComma } from './decimal-comma.ts';
+import { decimalComma } from '../decimal-comma.ts';
 
 /** Everything that the kitchen page says. */
 export const KITCHEN = {

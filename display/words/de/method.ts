@@ -1,6 +1,6 @@
 import type { Claim, Step, Verb } from '../../../shared/documents/method.ts';
 import type { VerbGroup } from '../en/method.ts';
-import { decimalComma } from './decimal-comma.ts';
+import { decimalComma } from '../decimal-comma.ts';
 
 /** What the editor of a method says. */
 export const METHOD = {

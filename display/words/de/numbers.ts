@@ -1,5 +1,5 @@
 import type { EventOf } from '../../../shared/floor/events.ts';
-import { decimalComma } from './decimal-comma.ts';
+import { decimalComma } from '../decimal-comma.ts';
 
 /** A number as it is read: at most one decimal, a true minus. */
 export function numberWords(value: number): string {

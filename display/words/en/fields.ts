@@ -1,20 +1,5 @@
 import type { House } from '../../../shared/documents/house.ts';
 
-/** Units behind a field. */
-export const UNITS = {
-  litres: 'l',
-  minutes: 'min',
-  percent: '%',
-  metres: 'm',
-  grams: 'g',
-  kilograms: 'kg',
-  pounds: 'lb',
-  ounces: 'oz',
-  kelvin: 'K',
-} as const;
-
-export const TEMPERATURE_UNITS: Readonly<Record<House['units']['temperature'], string>> = { C: '°C', F: '°F' };
-
 /** Whose figures for holding and cooling the house goes by. */
 export const RULE_SETS: Readonly<Record<House['ruleSet'], string>> = {
   'us-food-code': 'United States, Food Code',

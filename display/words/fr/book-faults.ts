@@ -1,5 +1,6 @@
 import type { BookFaultFacts } from '../../../shared/documents/book-fault-facts.ts';
 import { unreachable } from '../../../shared/result.ts';
+import { decimalComma } from '../decimal-comma.ts';
 
 type FactsOf<Code extends BookFaultFacts['code']> = Extract<BookFaultFacts, { readonly code: Code }>;
 
@@ -165,5 +166,5 @@ export function bookFaultWords(facts: BookFaultFacts): string {
 }
 
 function number(value: number): string {
-  return String(value).replace('.', ',');
+  return decimalComma(value);
 }

@@ -1,10 +1,9 @@
 import type { EventOf } from '../../../shared/floor/events.ts';
+import { decimalComma } from '../decimal-comma.ts';
 
 /** A number as it is read: at most one decimal, a true minus. */
 export function numberWords(value: number): string {
-  return String(Math.round(value * 10) / 10)
-    .replace('.', ',')
-    .replace('-', '−');
+  return decimalComma(Math.round(value * 10) / 10).replace('-', '−');
 }
 
 /** What the panels say with which numbers are told: temperatures, minutes, what goes in on top. */

@@ -5,6 +5,7 @@ import { NO_INSTANT_S } from './compiled-day.ts';
 import { OPEN } from './day-plan.ts';
 import type { DaySearch, PlanCopy } from './day-search.ts';
 import type { Manner } from './settler.ts';
+import { freeBlocks, KEPT, shiftBlocks } from './shift-blocks.ts';
 
 // Indexes stay within their arrays by construction; `as number` only tells the type check so.
 
@@ -14,8 +15,6 @@ export interface Warmth {
   readonly minutes: number;
 }
 
-/** Where a plan was, it is kept: nothing is held back for its own sake. */
-const KEPT: Manner = { aheadS: null, isTight: false, isHeldBack: false, whimS: 0, otherOptionS: 0 };
 /** The search goes back to the best when it has found nothing better in so large a share of its schedules. */
 const BACK_SHARE = 0.12;
 /** Moves by chance go so far, mostly much less. */
@@ -195,22 +194,14 @@ function manner({ random }: DaySearch): Manner {
 
 /** Moves a batch, or what of it comes after or before an instant, by so much; the rest gives way. */
 function shift(search: DaySearch): boolean {
-  const { day, plan, settler, random, costs } = search;
+  const { plan, random } = search;
   const blocks = freeBlocks(search, random.share() < 0.5 ? costlyBatch(search) : anyBatch(search));
   const pivot = blocks[random.below(blocks.length)] as number;
   const pivotS = plan.startS[pivot] as number;
   const which = random.share();
   const byS = stepS(search, pivot);
   if (byS === 0) return false;
-  const mark = plan.mark;
-  settler.begin(day.rank);
-  for (const block of blocks) {
-    const startS = plan.startS[block] as number;
-    if (which < 0.4 || (which < 0.7 ? startS >= pivotS : startS <= pivotS)) settler.lift(block, startS + byS);
-  }
-  const isSettled = settler.settle(KEPT);
-  costs.refreshSince(mark);
-  return isSettled;
+  return shiftBlocks(search, blocks, which < 0.4 ? 'whole' : which < 0.7 ? 'later' : 'earlier', pivotS, byS);
 }
 
 /** How far: to where a goal or a lag of the block is just kept, or anywhere. */
@@ -264,10 +255,6 @@ function polish(search: DaySearch): boolean {
   for (const block of blocks) nudger.nudge(block);
   costs.refreshSince(mark);
   return true;
-}
-
-function freeBlocks({ day }: DaySearch, batch: number): number[] {
-  return [...(day.blocksOfBatch[batch] as Int32Array)].filter((block) => day.fixedS[block] === NO_INSTANT_S);
 }
 
 function anyBatch({ openBatches, random }: DaySearch): number {

@@ -1,11 +1,9 @@
-import { NO_INSTANT_S } from './compiled-day.ts';
 import { LEVELLED_KIND } from './crowding.ts';
 import type { DaySearch, PlanCopy } from './day-search.ts';
-import type { Manner } from './settler.ts';
+import { freeBlocks, shiftBlocks } from './shift-blocks.ts';
 
 // Indexes stay within their arrays by construction; `as number` only tells the type check so.
 
-const KEPT: Manner = { aheadS: null, isTight: false, isHeldBack: false, whimS: 0, otherOptionS: 0 };
 /** Batches are moved by whole steps of this, up to so many: by less than a stretch of level work up to some of them. */
 const STEP_S = 300;
 const MOST_STEPS = 12;
@@ -28,7 +26,7 @@ export function levelHands(search: DaySearch, schedules: number, onDone: (better
   for (let done = 0; done < schedules; done += 1) {
     const before = costs.total;
     const mark = plan.mark;
-    const isMade = moveABatch(search, mark);
+    const isMade = moveABatch(search);
     const isBetter = isMade && costs.total < before - SCARCELY;
     if (!isBetter) costs.undoTo(mark);
     plan.keep();
@@ -36,19 +34,11 @@ export function levelHands(search: DaySearch, schedules: number, onDone: (better
   }
 }
 
-function moveABatch({ day, plan, settler, random, costs, openBatches }: DaySearch, mark: number): boolean {
-  const batch = openBatches[random.below(openBatches.length)] as number;
-  const blocks = (day.blocksOfBatch[batch] as Int32Array).filter((block) => day.fixedS[block] === NO_INSTANT_S);
+function moveABatch(search: DaySearch): boolean {
+  const { plan, random, openBatches } = search;
+  const blocks = freeBlocks(search, openBatches[random.below(openBatches.length)] as number);
   const pivotS = plan.startS[blocks[random.below(blocks.length)] as number] as number;
   const byS = (1 + random.below(MOST_STEPS)) * STEP_S * (random.share() < 0.5 ? 1 : -1);
   const which = random.share();
-  settler.begin(day.rank);
-  for (const block of blocks) {
-    const startS = plan.startS[block] as number;
-    const isMoved = which < WHOLE_SHARE || (which < (1 + WHOLE_SHARE) / 2 ? startS >= pivotS : startS <= pivotS);
-    if (isMoved) settler.lift(block, startS + byS);
-  }
-  const isSettled = settler.settle(KEPT);
-  costs.refreshSince(mark);
-  return isSettled;
+  return shiftBlocks(search, blocks, which < WHOLE_SHARE ? 'whole' : which < (1 + WHOLE_SHARE) / 2 ? 'later' : 'earlier', pivotS, byS);
 }

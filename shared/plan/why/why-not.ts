@@ -45,12 +45,13 @@ export function whyNot(built: BuiltDay, solution: DaySolution, tools: WhyTools):
   const groups = toldOf(groupsOf(built, solution));
   if (groups.length === 0) return [];
   const before = tools.tryWith(null);
+  if (before === null) return groups.map((sought): Reason => ({ ...sought, remedies: [] }));
   const facts = { built, solution, nowMs: tools.nowMs, orders: tools.orders };
   let left = tools.tries - 1;
   return groups.map((sought, index): Reason => {
     const share = Math.floor(left / (groups.length - index));
     const search = new RemedySearch(tools, before, sought, share);
-    const remedies = before === null ? [] : search.run(facts);
+    const remedies = search.run(facts);
     left -= search.tried;
     return { ...sought, remedies: [...remedies] };
   });
@@ -92,20 +93,19 @@ function toldOf({ late, spoils, pins }: Groups): readonly Group[] {
   return [...kinds.flatMap((kind) => kind.slice(0, 1)), ...kinds.flatMap((kind) => kind.slice(1))].slice(0, MOST_REASONS);
 }
 
-/** `day` is null where it could not be made: then it neither fits nor lessens anything. */
 interface Weighed extends Outcome {
-  readonly day: TriedDay | null;
+  readonly day: TriedDay;
 }
 
 /** Seeks remedies for one trouble. */
 class RemedySearch {
   readonly #tools: WhyTools;
-  readonly #before: TriedDay | null;
+  readonly #before: TriedDay;
   readonly #sought: Sought;
   readonly #most: number;
   tried = 0;
 
-  constructor(tools: WhyTools, before: TriedDay | null, sought: Sought, most: number) {
+  constructor(tools: WhyTools, before: TriedDay, sought: Sought, most: number) {
     this.#tools = tools;
     this.#before = before;
     this.#sought = sought;
@@ -122,8 +122,7 @@ class RemedySearch {
         left -= 1;
         return this.#try(change(amount));
       });
-      const day = best?.tried.day ?? null;
-      if (best !== null && day !== null) found.push({ remedy: this.#remedy(day, change(best.amount)), fits: best.tried.fits });
+      if (best !== null) found.push({ remedy: this.#remedy(best.tried.day, change(best.amount)), fits: best.tried.fits });
     }
     // Those that make it fit keep their order: what asks least of people comes first.
     const fit = found.filter(({ fits }) => fits);
@@ -131,12 +130,12 @@ class RemedySearch {
     return [...fit, ...rest].slice(0, MOST_REMEDIES).map(({ remedy }) => remedy);
   }
 
-  /** A day that cannot be made is no help, and no end of trying. */
+  /** A day that cannot be made leaves it as it was: it is no help, and no end of trying. */
   #try(change: Change): Weighed {
     this.tried += 1;
     const day = this.#tools.tryWith(change);
     const before = this.#before;
-    if (day === null || before === null) return { day: null, fits: false, lessens: false, left: Infinity };
+    if (day === null) return { day: before, fits: false, lessens: false, left: Infinity };
     const was = this.#troubleMin(before);
     const left = this.#troubleMin(day);
     const isNoWorse = this.#isNoWorse(day, before);
@@ -149,7 +148,7 @@ class RemedySearch {
     return {
       change: day.change ?? change,
       troubleLeftMin: trouble.kind === 'late' ? (day.lateMin.get(trouble.orderId) ?? 0) : this.#troubleMin(day),
-      beforeMin: this.#before === null ? 0 : sum(this.#before.lateMin.values()),
+      beforeMin: sum(this.#before.lateMin.values()),
       leftMin: sum(day.lateMin.values()),
     };
   }
