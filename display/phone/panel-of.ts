@@ -7,20 +7,6 @@ import { zoneOf } from './floor-facts.ts';
 import type { ObstacleModel } from './obstacle-model.ts';
 import type { Panel } from './phone-events.ts';
 
-/**
- * Panels come after what a page shows first, and well before a thumb can ask for one; one that is asked for sooner shows once it is there.
- * Where the link breaks in between, the page asks anew until it has them: a floor without them could not say temperatures or counts.
- */
-async function loadPanels(): Promise<void> {
-  try {
-    await import('./panels.ts');
-  } catch {
-    setTimeout(() => void loadPanels(), ASK_AGAIN_MS);
-  }
-}
-const ASK_AGAIN_MS = 2000;
-void loadPanels();
-
 /** What a panel is to know of the page around it. */
 export interface PanelSurroundings {
   /** What is in the way of the card's step: then the ways out stand in place of its buttons. */

@@ -18,6 +18,7 @@ import { didWords } from '../phone/did-words.ts';
 import '../phone/dough-card.ts';
 import type { DoughCard } from '../phone/dough-card.ts';
 import { zoneOf } from '../phone/floor-facts.ts';
+import { Later } from '../phone/later.ts';
 import { panelOf } from '../phone/panel-of.ts';
 import { cardKey, OpenedCard } from '../phone/opened-card.ts';
 import { openPanel, withoutPanel, withPanel, type PanelTrail } from '../phone/panel-trail.ts';
@@ -83,6 +84,7 @@ export class StationPage extends LitElement {
   );
   private readonly rows = new SteadyRows();
   private readonly opened = new OpenedCard();
+  private readonly later = new Later();
   private shownCard: CardModel | null = null;
   private gate: ActGate | null = null;
   private duesMs: readonly number[] = [];
@@ -250,6 +252,7 @@ export class StationPage extends LitElement {
   }
 
   protected override updated(_changed: PropertyValues<this>): void {
+    if (this.view !== null && this.view.state !== null) this.later.load();
     const key = this.shownCard === null ? String(this.isChoosing) : `${cardKey(this.shownCard)} ${openPanel(this.trail)}`;
     // The same place on the glass means something else now.
     if (key !== this.shownKey) this.gate?.shown();

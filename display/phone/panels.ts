@@ -1,1 +1,0 @@
-/** Every panel that a card opens: what a page shows first needs none of them. */
