@@ -6,32 +6,39 @@ import { temperatureText } from '../parts/temperature-text.ts';
 import { HOLDING } from '../words/holding.ts';
 
 const MINUTE_MS = 60_000;
-/** Units of the drawing; the card stretches it. */
-export const PICTURE = { width: 300, height: 120 } as const;
+/** Units of the drawing across and down; the card stretches it. */
+export const SIDE = 100;
 const COLDEST_C = 0;
 const HEADROOM_K = 5;
-/** So much of the time stands behind the rule's last step, that its edge is seen. */
+/** So much of the time stands before the first reading and behind the rule's last step, that both are seen whole. */
 const BEHIND = 0.08;
 /** Straight pieces that the foreseen curve is drawn with. */
 const PIECES = 24;
 
-/** A cooling as it is drawn, in units of the picture: points of the readings, the foreseen curve, the rule's upper edge, and now. */
+/** A cooling as it is drawn, in units of the picture. */
 export interface CoolingPicture {
+  /** What was read. */
   readonly dots: readonly { readonly x: number; readonly y: number }[];
+  /** The curve on from the last reading, as points of a polyline. */
   readonly foreseen: string;
-  readonly corridor: string;
+  /** Where each step of the rule forbids it to be: from its instant on, above its temperature. */
+  readonly corridor: readonly { readonly x: number; readonly y: number; readonly toC: number; readonly byMs: number }[];
   readonly nowX: number;
+  /** The warmest of the scale, in °C. */
+  readonly hottestC: number;
 }
 
 /** Where everything of a cooling stands in its picture; null where nobody has read it yet. */
 export function coolingPicture({ fromMs, rule, readings, ambientC, tauMin, steps }: Cooling, nowMs: number): CoolingPicture | null {
-  const last = readings.at(-1);
-  if (last === undefined) return null;
-  const endMs = Math.max(nowMs, fromMs + MINUTE_MS, ...steps.map(({ byMs }) => byMs ?? 0));
-  const toMs = endMs + (endMs - fromMs) * BEHIND;
+  const [first, last] = [readings[0], readings.at(-1)];
+  if (first === undefined || last === undefined) return null;
+  const startMs = Math.min(fromMs, first.atMs);
+  const endMs = Math.max(nowMs, startMs + MINUTE_MS, ...steps.map(({ byMs }) => byMs ?? 0));
+  const spareMs = (endMs - startMs) * BEHIND;
+  const [leftMs, toMs] = [startMs - spareMs, endMs + spareMs];
   const hottestC = Math.max(rule.fromC, ...readings.map(({ celsius }) => celsius)) + HEADROOM_K;
-  const x = (atMs: number): number => round(((atMs - fromMs) / (toMs - fromMs)) * PICTURE.width);
-  const y = (celsius: number): number => round(((hottestC - celsius) / (hottestC - COLDEST_C)) * PICTURE.height);
+  const x = (atMs: number): number => round(((atMs - leftMs) / (toMs - leftMs)) * SIDE);
+  const y = (celsius: number): number => round(((hottestC - celsius) / (hottestC - COLDEST_C)) * SIDE);
   const drift = { doughC: last.celsius, ambientC, tauMin, selfHeatKPerH: 0 };
   const foreseen = Array.from({ length: PIECES + 1 }, (_, index) => {
     const atMs = last.atMs + ((toMs - last.atMs) * index) / PIECES;
@@ -40,8 +47,9 @@ export function coolingPicture({ fromMs, rule, readings, ambientC, tauMin, steps
   return {
     dots: readings.map(({ atMs, celsius }) => ({ x: x(atMs), y: y(celsius) })),
     foreseen: foreseen.join(' '),
-    corridor: steps.flatMap(({ byMs, toC }) => (byMs === null ? [] : [`M${x(byMs)} 0V${y(toC)}H${PICTURE.width}`])).join(''),
+    corridor: steps.flatMap(({ byMs, toC }) => (byMs === null ? [] : [{ x: x(byMs), y: y(toC), toC, byMs }])),
     nowX: x(nowMs),
+    hottestC,
   };
 }
 

@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing, svg, type TemplateResult } from 'lit';
+import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { holdingOf, markAt, type Holding } from '../../shared/floor/holding.ts';
 import type { FloorState, Workpiece } from '../../shared/floor/state.ts';
@@ -6,7 +6,8 @@ import { clockText } from '../parts/clock-text.ts';
 import { HOLDING, LIMIT_WHY, RULE_SET_NAMES } from '../words/holding.ts';
 import { KEEPING_KINDS } from '../words/keeping.ts';
 import { MINUTES_UNIT } from '../words/phone.ts';
-import { coolingPicture, pictureText, PICTURE, stepTexts } from './cooling-picture.ts';
+import './cooling-chart.ts';
+import { stepTexts } from './cooling-picture.ts';
 import { baseStyles } from './phone-styles.ts';
 
 /** The mark of food that has to be kept: rule set and clause, how long it has been out, when it is discarded, how it cools. */
@@ -33,12 +34,6 @@ export class HoldingMark extends LitElement {
       .small {
         font-size: var(--type-small);
         color: var(--ink-soft);
-      }
-      svg {
-        display: block;
-        width: 100%;
-        margin-block: var(--space-2);
-        border-block-end: var(--rule) solid var(--line);
       }
     `,
   ];
@@ -78,21 +73,11 @@ export class HoldingMark extends LitElement {
 
   private cooling({ cooling }: Holding): TemplateResult | typeof nothing {
     if (cooling === null) return nothing;
-    const picture = coolingPicture(cooling, this.nowMs);
     return html`
       <ul>
         ${stepTexts(cooling, this.zone, this.unit).map((text) => html`<li>${text}</li>`)}
       </ul>
-      ${
-        picture === null
-          ? nothing
-          : html`<svg role="img" aria-label=${pictureText(cooling, this.zone, this.unit)} viewBox="0 0 ${PICTURE.width} ${PICTURE.height}">
-              ${svg`<path d=${picture.corridor} fill="none" stroke="currentColor" stroke-width="3" />
-              <polyline points=${picture.foreseen} fill="none" stroke="currentColor" stroke-dasharray="6 4" />
-              <line x1=${picture.nowX} x2=${picture.nowX} y1="0" y2=${PICTURE.height} stroke="currentColor" stroke-dasharray="2 3" />
-              ${picture.dots.map(({ x, y }) => svg`<circle cx=${x} cy=${y} r="4" fill="currentColor" />`)}`}
-            </svg>`
-      }
+      <cooling-chart .cooling=${cooling} .nowMs=${this.nowMs} .zone=${this.zone} .unit=${this.unit}></cooling-chart>
     `;
   }
 }

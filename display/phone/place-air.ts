@@ -44,6 +44,10 @@ export class PlaceAir extends LitElement {
         color: var(--ink-soft);
         overflow-wrap: anywhere;
       }
+      .row {
+        grid-auto-flow: row;
+        grid-template-columns: repeat(auto-fit, minmax(8.5em, 1fr));
+      }
       .row > button {
         border-width: 2px;
         font-size: var(--type-text);
@@ -80,8 +84,7 @@ export class PlaceAir extends LitElement {
     return html`
       <p>${this.whatSaysSo(air)}</p>
       <div class="row" role="group" aria-label=${place.name}>
-        ${this.opens('temperature', WARMTH.temperature, air)}
-        ${HAS_DOOR.has(place.kind) ? this.opens('door', WARMTH.door, air) : nothing}
+        ${this.opens('temperature', WARMTH.temperature, air)} ${HAS_DOOR.has(place.kind) ? this.opens('door', WARMTH.door, air) : nothing}
         ${place.programme === undefined ? nothing : this.opens('programme', WARMTH.programme, air)}
       </div>
       ${this.opened === null ? nothing : html`<div class="said">${this.saying(this.opened, place)}</div>`}

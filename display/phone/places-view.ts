@@ -87,7 +87,9 @@ export class PlacesView extends LitElement {
   private restPlace({ place, air, doughs }: PlaceStand): TemplateResult {
     return html`<div>
       <h3>
-        <icon-mark name=${PLACE_ICONS[place.kind]}></icon-mark>${place.name}<span>${temperatureText(air?.ambientC ?? place.temperatureC, this.unit)}</span>
+        <icon-mark name=${PLACE_ICONS[place.kind]}></icon-mark>${place.name}<span
+          >${temperatureText(air?.ambientC ?? place.temperatureC, this.unit)}</span
+        >
         ${place.room === undefined ? nothing : html`<span class="count">${PLACES.taken(doughs.length, place.room)}</span>`}
       </h3>
       <place-air .place=${place} .air=${air} .zone=${this.zone} .unit=${this.unit}></place-air>

@@ -5,14 +5,14 @@ import { place } from '../parts/place.ts';
 import { temperatureText } from '../parts/temperature-text.ts';
 import { WARMTH } from '../words/warmth.ts';
 import { baseStyles } from './phone-styles.ts';
+import { timeAxis } from './plot-marks.ts';
+import { plotStyles } from './plot-styles.ts';
 import type { CurvePoint, RipenessCurve } from './ripeness-curve.ts';
 
 /** Units of the drawing across and down; the card stretches it. */
 const SIDE = 100;
 /** A temperature scale shows at least so many kelvin, or a dough that hardly changes would look wild. */
 const LEAST_SPAN_K = 6;
-/** Texts on the time axis nearer to one another than this share of it would touch. */
-const LEAST_APART = 0.2;
 
 /**
  * How a rest ripens, as a picture: the dough's temperature with its readings, and its ripeness, on one even axis of time; what is
@@ -22,28 +22,8 @@ const LEAST_APART = 0.2;
 export class RipenessPicture extends LitElement {
   static override styles = [
     baseStyles,
+    plotStyles,
     css`
-      :host {
-        display: block;
-        font-size: var(--type-small);
-        color: var(--ink-soft);
-      }
-      .plot {
-        position: relative;
-        height: var(--target-big);
-        margin-block: calc(var(--space-5) + var(--space-1)) var(--space-1);
-        border-block: 1px solid var(--line);
-      }
-      svg {
-        display: block;
-        width: 100%;
-        height: 100%;
-        overflow: visible;
-      }
-      svg * {
-        fill: none;
-        vector-effect: non-scaling-stroke;
-      }
       .ripeness {
         stroke: var(--ink);
         stroke-width: 5;
@@ -52,64 +32,12 @@ export class RipenessPicture extends LitElement {
         stroke: var(--ink-soft);
         stroke-width: 2;
       }
-      .foreseen {
-        stroke-dasharray: 7 5;
-      }
-      .now {
-        stroke: var(--ink);
-        stroke-width: 2;
-      }
       .ripe {
         stroke: var(--call);
         stroke-width: 4;
       }
       svg .may-be {
         fill: var(--line);
-      }
-      .dot,
-      .mark {
-        position: absolute;
-        transform: translate(-50%, -50%);
-      }
-      .dot {
-        width: 12px;
-        height: 12px;
-        border: 3px solid var(--ink-soft);
-        border-radius: 50%;
-        background: var(--paper);
-      }
-      .scale {
-        position: absolute;
-        inset-block-end: 100%;
-      }
-      .scale.end {
-        inset-inline-end: 0;
-        font-weight: var(--weight-word);
-        color: var(--ink);
-      }
-      .scale.low {
-        inset-block: auto 0;
-      }
-      .axis {
-        position: relative;
-        height: 1.3em;
-      }
-      .axis span {
-        position: absolute;
-        transform: translateX(-50%);
-        white-space: nowrap;
-      }
-      .axis .first {
-        inset-inline-start: 0;
-        transform: none;
-      }
-      .axis .last {
-        inset-inline: auto 0;
-        transform: none;
-      }
-      .axis .strong {
-        font-weight: var(--weight-word);
-        color: var(--ink);
       }
       .legend {
         display: flex;
@@ -140,16 +68,15 @@ export class RipenessPicture extends LitElement {
     const { curve } = this;
     if (curve === null) return nothing;
     const scale = temperatureScale(curve);
-    const x = (atMs: number): number => Math.min(1, Math.max(0, (atMs - curve.fromMs) / (curve.toMs - curve.fromMs)));
+    const x = (atMs: number): number => (atMs - curve.fromMs) / (curve.toMs - curve.fromMs);
     const y = (celsius: number): number => (scale.mostC - celsius) / (scale.mostC - scale.leastC);
     return html`<div role="img" aria-label=${this.label}>
       <div class="plot">
-        <span class="scale">${temperatureText(scale.mostC, this.unit)}</span><span class="scale end">100 %</span>
+        <span class="scale" ${place({ top: '0%' })}>${temperatureText(scale.mostC, this.unit)}</span>
+        <span class="scale" ${place({ top: '100%' })}>${temperatureText(scale.leastC, this.unit)}</span><span class="share">100 %</span>
         ${this.lines(curve, x, y)}
-        <span class="scale low">${temperatureText(scale.leastC, this.unit)}</span>
         ${curve.readings.map(
-          ({ atMs, celsius }) =>
-            html`<span class="dot" ${place({ left: `${x(atMs) * SIDE}%`, top: `${y(celsius) * SIDE}%` })}></span>`,
+          ({ atMs, celsius }) => html`<span class="dot" ${place({ left: `${x(atMs) * SIDE}%`, top: `${y(celsius) * SIDE}%` })}></span>`,
         )}
       </div>
       ${this.axis(curve, x)}
@@ -173,7 +100,7 @@ export class RipenessPicture extends LitElement {
       ${
         between === null
           ? nothing
-          : svg`<rect class="may-be" x=${x(between.fromMs) * SIDE} width=${(x(between.toMs) - x(between.fromMs)) * SIDE} y="0" height=${SIDE}></rect>`
+          : svg`<rect class="may-be" x=${x(between.fromMs) * SIDE} width=${(Math.min(1, x(between.toMs)) - x(between.fromMs)) * SIDE} y="0" height=${SIDE}></rect>`
       }
       ${svg`<polyline class="dough" points=${line(gone, dough)}></polyline>
       <polyline class="dough foreseen" points=${line(foreseen, dough)}></polyline>
@@ -183,21 +110,13 @@ export class RipenessPicture extends LitElement {
     </svg>`;
   }
 
-  /** When it began, now, and when it is ripe; what would touch something more telling is left out. */
-  private axis(curve: RipenessCurve, x: (atMs: number) => number): TemplateResult {
-    const { fromMs, ripeMs, toMs } = curve;
-    const nowX = x(this.nowMs);
-    const isRipeShown = ripeMs <= toMs;
-    const isNowShown = !isRipeShown || Math.abs(x(ripeMs) - nowX) >= LEAST_APART * 1.5;
-    const isFirstShown = (!isNowShown || nowX >= LEAST_APART) && (!isRipeShown || x(ripeMs) >= LEAST_APART);
-    const text = (words: string, at: number, name: string): TemplateResult => {
-      const edge = at < LEAST_APART / 2 ? 'first' : at > 1 - LEAST_APART / 2 ? 'last' : '';
-      return html`<span class="${name} ${edge}" ${place({ left: edge === '' ? `${at * SIDE}%` : null })}>${words}</span>`;
-    };
-    return html`<div class="axis">
-      ${isFirstShown ? text(clockText(fromMs, this.zone), 0, '') : nothing} ${isNowShown ? text(WARMTH.now, nowX, '') : nothing}
-      ${isRipeShown ? text(WARMTH.ripe(clockText(ripeMs, this.zone)), x(ripeMs), 'strong') : nothing}
-    </div>`;
+  /** When it is ripe, now, and when it began. */
+  private axis({ fromMs, ripeMs }: RipenessCurve, x: (atMs: number) => number): TemplateResult {
+    return timeAxis([
+      { words: WARMTH.ripe(clockText(ripeMs, this.zone)), at: x(ripeMs), isStrong: true },
+      { words: WARMTH.now, at: x(this.nowMs), isStrong: false },
+      { words: clockText(fromMs, this.zone), at: x(fromMs), isStrong: false },
+    ]);
   }
 }
 

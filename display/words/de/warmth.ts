@@ -19,7 +19,8 @@ export const WARMTH = {
   ripeness: 'Reife',
   // Where it stands.
   set: 'wie in der Backstube festgelegt',
-  phase: (nth: number, of: number, until: string | null): string => `Programm ${nth} von ${of}${until === null ? ', bleibt' : ` bis ${until}`}`,
+  phase: (nth: number, of: number, until: string | null): string =>
+    `Programm ${nth} von ${of}${until === null ? ', bleibt' : ` bis ${until}`}`,
   openTill: (clock: string): string => `offen bis ${clock}`,
   temperature: 'Temperatur…',
   temperatureTitle: (place: string): string => `${place}: wie warm?`,

@@ -19,7 +19,8 @@ export const WARMTH = {
   ripeness: 'ripeness',
   // Where it stands.
   set: 'as the kitchen says',
-  phase: (nth: number, of: number, until: string | null): string => `programme ${nth} of ${of}${until === null ? ', stays' : ` till ${until}`}`,
+  phase: (nth: number, of: number, until: string | null): string =>
+    `programme ${nth} of ${of}${until === null ? ', stays' : ` till ${until}`}`,
   openTill: (clock: string): string => `open till ${clock}`,
   temperature: 'Temperature…',
   temperatureTitle: (place: string): string => `${place}: how warm is it?`,

@@ -110,6 +110,7 @@ function cards(): Readonly<Record<string, CardScene>> {
   assert(levain !== undefined, 'there is no L1');
   return {
     resting: card(staged((due, nowMs) => due.action.verb === 'fold' && due.phase === 'resting' && due.dueMs > nowMs + MINUTE_MS)),
+    'resting, colder than it should be': card(coldRest()),
     call: card(fold, ['actions', 'other', 'skip', 'more', 'move', 'minutes', 'temperature', 'add', 'putBack', 'discard']),
     late: card(fold, ['actions'], 11),
     'being lost': card(fold, ['actions'], 31),
@@ -128,6 +129,19 @@ function cards(): Readonly<Record<string, CardScene>> {
       panels: ['actions', 'feed', 'planFeed'],
     },
   };
+}
+
+/** A rest whose dough was read twice, colder than its formula has it. */
+function coldRest(): Staged {
+  const rest = staged((due, nowMs) => due.step.ripening !== undefined && due.phase === 'resting' && due.dueMs > nowMs + 20 * MINUTE_MS);
+  const read = (celsius: number): void => {
+    rest.floor.ok({ type: 'readTemperature', workpieceId: rest.due.workpiece.id, where: 'dough', celsius, despite: ['wildReading'] });
+  };
+  read(22);
+  rest.floor.wait(10);
+  read(21.5);
+  rest.floor.wait(5);
+  return rest;
 }
 
 /** A filling that was on the bench for as long as its rule set allows. */

@@ -11,6 +11,7 @@ import { obstacleModel, type ObstacleModel } from '../../../../display/phone/obs
 import { panelOf } from '../../../../display/phone/panel-of.ts';
 import { elsewhereOf } from '../../../../display/phone/filter-model.ts';
 import '../../../../display/phone/late-elsewhere.ts';
+import '../../../../display/phone/later-parts.ts';
 import '../../../../display/phone/list-foot.ts';
 import '../../../../display/phone/phone-header.ts';
 import '../../../../display/phone/phone-list.ts';
