@@ -6,7 +6,10 @@ const root = fileURLToPath(new URL('..', import.meta.url));
 /** Two cores are what the tests may count on; more only makes the domain's results come sooner. */
 const WORKERS = 2;
 
-// Four projects, each within a budget of wall-clock time that server/cli/test-stages.mjs states. Nothing is retried, skipped or
+/** Several real pages of one real server, sounding and answering one another by the real clock. */
+const LIVE = ['sound', 'whole-batch', 'demo-saturday', 'day-running', 'station-page'].map((name) => `tests/browser/${name}.test.ts`);
+
+// Five projects, each within a budget of wall-clock time that server/cli/test-stages.mjs states. Nothing is retried, skipped or
 // focused: a test that passes at the second try has found something.
 export default defineConfig({
   root,
@@ -59,7 +62,19 @@ export default defineConfig({
         test: {
           name: 'browser',
           include: ['tests/browser/**/*.test.ts'],
-          // One file at a time: two browsers on two cores would only measure each other.
+          exclude: LIVE,
+          // Looks at pages that stand still: two browsers on two cores, since each waits for the other half of its time.
+          pool: 'forks',
+          testTimeout: 120_000,
+          hookTimeout: 60_000,
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'live',
+          include: LIVE,
+          // One file at a time: what sounds and answers by the real clock has the machine to itself.
           pool: 'forks',
           fileParallelism: false,
           testTimeout: 120_000,

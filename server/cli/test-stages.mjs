@@ -20,15 +20,16 @@ import { runSuite } from './test-suite.mjs';
  */
 export const STAGES = [
   // First, so that a browser that is missing is told before minutes of other tests and not after.
-  { name: 'chromium', neededBy: ['browser'], run: provideChromium },
+  { name: 'chromium', neededBy: ['browser', 'live'], run: provideChromium },
   { name: 'types', run: async () => check(await checkTypes(), 'The type check found faults.') },
   { name: 'format', run: () => checkWith('oxfmt', ['--check'], 'Some files are not formatted. Run: npx oxfmt') },
   { name: 'lint', run: () => checkWith('oxlint', ['--type-aware', '--deny-warnings'], 'The linter found faults.') },
-  { name: 'domain', budgetS: 15, run: () => runSuite('domain') },
-  { name: 'build', neededBy: ['server', 'browser'], run: build },
+  { name: 'domain', budgetS: 25, run: () => runSuite('domain') },
+  { name: 'build', neededBy: ['server', 'browser', 'live'], run: build },
   { name: 'server', budgetS: 30, run: () => runSuite('server') },
   { name: 'simulation', budgetS: 30, run: () => runSuite('simulation') },
-  { name: 'browser', budgetS: 370, run: () => runSuite('browser') },
+  { name: 'browser', budgetS: 210, run: () => runSuite('browser') },
+  { name: 'live', budgetS: 100, run: () => runSuite('live') },
 ];
 
 /**

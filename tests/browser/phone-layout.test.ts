@@ -83,6 +83,8 @@ async function show(scene: Scene, size: Size = SIZES[0], on: Page = page): Promi
     if (element === null) throw new Error('no phone-page');
     element.screen = { kind: 'list' };
     await window.phoneHarness.show(view, nowMs);
+    // Panels and pictures come once the floor shows; the last of them stands for all.
+    if (view.state !== null) await customElements.whenDefined('where-panel');
     if (workpieceId !== null) element.screen = { kind: 'card', workpieceId };
     await element.updateComplete;
     if (panel !== undefined) element.dispatchEvent(Object.assign(new Event('panel-wanted'), { panel }));

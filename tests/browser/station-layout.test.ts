@@ -112,6 +112,8 @@ async function show(page: Page, { view, nowMs, stationId, lit }: Scene, size: Si
   await page.evaluate(
     async ([shown, atMs, station, isLit]) => {
       await window.stationHarness.show(shown, atMs, station, isLit);
+      // Panels and pictures come once the floor shows; the last of them stands for all.
+      if (shown?.state !== null) await customElements.whenDefined('where-panel');
       await document.fonts.ready;
     },
     [view, nowMs, stationId, lit] as const,

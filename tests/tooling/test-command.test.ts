@@ -50,7 +50,7 @@ describe('the stages', () => {
 
   test('are all run where none is named', () => {
     const names = chooseStages([]).map((stage) => stage.name);
-    expect(names).toEqual(['chromium', 'types', 'format', 'lint', 'domain', 'build', 'server', 'simulation', 'browser']);
+    expect(names).toEqual(['chromium', 'types', 'format', 'lint', 'domain', 'build', 'server', 'simulation', 'browser', 'live']);
   });
 });
 
