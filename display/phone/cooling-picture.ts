@@ -4,6 +4,7 @@ import type { Cooling } from '../../shared/floor/cooling.ts';
 import { clockText } from '../parts/clock-text.ts';
 import { temperatureText } from '../parts/temperature-text.ts';
 import { HOLDING } from '../words/holding.ts';
+import { numberWords } from '../words/numbers.ts';
 
 const MINUTE_MS = 60_000;
 /** Units of the drawing across and down; the card stretches it. */
@@ -73,7 +74,7 @@ export function stepTexts({ steps }: Cooling, zone: string, unit: 'C' | 'F'): re
 /** The picture in words, for those who cannot see it. */
 export function pictureText(cooling: Cooling, zone: string, unit: 'C' | 'F'): string {
   const last = cooling.readings.at(-1);
-  const read = last === undefined ? HOLDING.unread : `${round(fromC(last.celsius, unit))} °${unit} ${clockText(last.atMs, zone)}`;
+  const read = last === undefined ? HOLDING.unread : `${numberWords(fromC(last.celsius, unit))} °${unit} ${clockText(last.atMs, zone)}`;
   return HOLDING.curve(read, stepTexts(cooling, zone, unit).join('. '));
 }
 

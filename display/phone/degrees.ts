@@ -11,6 +11,12 @@ export function degreesIn(unit: TemperatureUnit, celsius: number): number {
   return fromC(celsius, unit);
 }
 
+/** A temperature in the house's unit, on the nearest step of a reading. */
+export function onReadingStep(unit: TemperatureUnit, celsius: number): number {
+  const step = READING_STEP[unit];
+  return Math.round(degreesIn(unit, celsius) / step) * step;
+}
+
 /** Degrees of the house's unit as °C, to a hundredth: what was said in °F is said again as it was. */
 export function celsiusOf(unit: TemperatureUnit, degrees: number): number {
   return Math.round(toC(degrees, unit) * 100) / 100;

@@ -10,7 +10,7 @@ import { MINUTES_UNIT } from '../words/phone.ts';
 import { NUMBERS } from '../words/numbers.ts';
 import { WARMTH } from '../words/warmth.ts';
 import { valuesAround } from './around-model.ts';
-import { celsiusOf, degreesIn, READING_STEP, readingText } from './degrees.ts';
+import { celsiusOf, degreesIn, onReadingStep, READING_STEP, readingText } from './degrees.ts';
 import './number-choice.ts';
 import type { ValueSaidEvent } from './number-choice.ts';
 import type { ValueChosenEvent } from './number-stepper.ts';
@@ -108,9 +108,8 @@ export class PlaceAir extends LitElement {
   }
 
   private open(what: Said | null, { ambientC }: AirNow): void {
-    const step = READING_STEP[this.unit];
     this.opened = what;
-    this.expected = Math.round(degreesIn(this.unit, ambientC) / step) * step;
+    this.expected = onReadingStep(this.unit, ambientC);
     this.degrees = null;
     this.dispatchEvent(new NewlyShownEvent());
   }

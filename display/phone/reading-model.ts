@@ -6,7 +6,7 @@ import { stageOf } from '../../shared/floor/stage.ts';
 import type { FloorState, TemperatureReading, Workpiece } from '../../shared/floor/state.ts';
 import { wayOf } from '../../shared/floor/way.ts';
 import type { Range } from './around-model.ts';
-import { celsiusOf, degreesIn, READING_STEP, type TemperatureUnit } from './degrees.ts';
+import { celsiusOf, degreesIn, onReadingStep, READING_STEP, type TemperatureUnit } from './degrees.ts';
 
 export type ReadWhere = TemperatureReading['where'];
 
@@ -107,15 +107,13 @@ export function readingField(
   unit: TemperatureUnit,
   nowMs: number,
 ): ReadingField {
-  const step = READING_STEP[unit];
-  const onStep = (celsius: number): number => Math.round(degreesIn(unit, celsius) / step) * step;
   const reckonedC = where === 'dough' && isRipening(state, workpiece) ? doughCAt(state, workpiece, nowMs) : null;
   const expectedC = reckonedC ?? wantedC(state, workpiece, where) ?? lastReading(state, workpiece, where)?.celsius ?? null;
   const { least, most } = RANGE_C[where];
   return {
-    step,
-    expected: expectedC === null ? null : onStep(expectedC),
-    start: onStep(expectedC ?? START_C),
+    step: READING_STEP[unit],
+    expected: expectedC === null ? null : onReadingStep(unit, expectedC),
+    start: onReadingStep(unit, expectedC ?? START_C),
     least: Math.ceil(degreesIn(unit, least)),
     most: Math.floor(degreesIn(unit, most)),
   };

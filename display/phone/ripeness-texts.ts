@@ -2,6 +2,7 @@ import type { RowRipening } from '../../shared/floor/board.ts';
 import type { RipenessFactor } from '../../shared/floor/ripeness-taught.ts';
 import { clockText } from '../parts/clock-text.ts';
 import { lengthText } from '../parts/moved-text.ts';
+import { ripeRange } from '../parts/ripe-range.ts';
 import { temperatureText } from '../parts/temperature-text.ts';
 import { WARMTH } from '../words/warmth.ts';
 import { readingText } from './degrees.ts';
@@ -53,7 +54,7 @@ function movedTexts({ byMin }: RowRipening): readonly string[] {
   return [minutes > 0 ? WARMTH.later(moved) : WARMTH.earlier(moved)];
 }
 
-function betweenText({ fromMs, toMs }: { readonly fromMs: number; readonly toMs: number }, zone: string): string | null {
-  const [from, to] = [clockText(fromMs, zone), clockText(toMs, zone)];
-  return from === to || toMs - fromMs > DAY_MS / 2 ? null : WARMTH.between(from, to);
+function betweenText(between: { readonly fromMs: number; readonly toMs: number }, zone: string): string | null {
+  const range = ripeRange(between, zone);
+  return range === null ? null : WARMTH.between(...range);
 }

@@ -6,7 +6,7 @@ import { NUMBERS, READ_WHERE } from '../words/numbers.ts';
 import { valuesAround } from './around-model.ts';
 import type { CardModel } from './card-model.ts';
 import { CardPanel } from './card-panel.ts';
-import { celsiusOf, degreesIn, READING_STEP, readingText } from './degrees.ts';
+import { celsiusOf, onReadingStep, readingText } from './degrees.ts';
 import './number-choice.ts';
 import type { ValueSaidEvent } from './number-choice.ts';
 import type { ValueChosenEvent } from './number-stepper.ts';
@@ -61,8 +61,7 @@ export class TemperaturePanel extends CardPanel {
   /** What the formula or the step wants, as the chips count; null where neither says. */
   private wanted(floor: FloorState, workpiece: Workpiece, where: ReadWhere): number | null {
     const wanted = wantedC(floor, workpiece, where);
-    const step = READING_STEP[this.unit];
-    return wanted === null ? null : Math.round(degreesIn(this.unit, wanted) / step) * step;
+    return wanted === null ? null : onReadingStep(this.unit, wanted);
   }
 
   /** "wanted 25 °C · last 24.5 °C at 04:10". */

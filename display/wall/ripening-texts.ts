@@ -1,6 +1,7 @@
 import type { Row } from '../../shared/floor/board.ts';
 import { clockText } from '../parts/clock-text.ts';
 import { movedText } from '../parts/moved-text.ts';
+import { ripeRange } from '../parts/ripe-range.ts';
 import { temperatureText } from '../parts/temperature-text.ts';
 import { RIPENING } from '../words/wall.ts';
 
@@ -21,11 +22,11 @@ export function ripeningTexts({ ripening, dueMs, startedMs, stock }: Row, zone: 
   const warmth = warmthTexts(ripening, zone, unit);
   // So far out that a clock time would mislead: only why is said.
   if (ripeMs - (startedMs ?? dueMs) > DAY_MS) return warmth;
-  const range = between === null || stock !== null || between.toMs - between.fromMs > DAY_MS / 2 ? null : rangeText(between, zone);
-  const isMoved = Math.abs(byMin) >= LEAST_MOVED_MIN;
+  const clocks = between === null || stock !== null ? null : ripeRange(between, zone);
+  const range = clocks === null ? null : RIPENING.ripeBetween(...clocks);
+  if (Math.abs(byMin) < LEAST_MOVED_MIN) return range === null ? [] : [range];
   // Where a plan has it end elsewhere, when it is ripe is what it says beside its countdown.
-  const moved = isDueByIt ? (isMoved ? movedText(byMin) : null) : isMoved ? RIPENING.ripe(clockText(ripeMs, zone)) : null;
-  if (moved === null) return range === null ? [] : [range];
+  const moved = isDueByIt ? movedText(byMin) : RIPENING.ripe(clockText(ripeMs, zone));
   const whys = warmth.map((text) => RIPENING.why(moved, text));
   return [...(range === null || !isDueByIt ? [] : whys.map((text) => `${text} · ${range}`)), ...whys, moved];
 }
@@ -35,9 +36,4 @@ function warmthTexts({ doughC, read }: NonNullable<Row['ripening']>, zone: strin
   if (read === null || Math.abs(read.celsius - doughC) >= AS_READ_K) return [RIPENING.about(temperatureText(doughC, unit))];
   const reading = temperatureText(read.celsius, unit);
   return [RIPENING.read(reading, clockText(read.atMs, zone)), RIPENING.dough(reading)];
-}
-
-function rangeText({ fromMs, toMs }: { readonly fromMs: number; readonly toMs: number }, zone: string): string | null {
-  const [from, to] = [clockText(fromMs, zone), clockText(toMs, zone)];
-  return from === to ? null : RIPENING.ripeBetween(from, to);
 }

@@ -2,7 +2,7 @@ import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { House } from '../../shared/documents/house.ts';
 import { valuesAround } from '../phone/around-model.ts';
-import { celsiusOf, degreesIn, READING_STEP, readingText } from '../phone/degrees.ts';
+import { celsiusOf, degreesIn, onReadingStep, READING_STEP, readingText } from '../phone/degrees.ts';
 import '../phone/number-choice.ts';
 import type { ValueSaidEvent } from '../phone/number-choice.ts';
 import type { ValueChosenEvent } from '../phone/number-stepper.ts';
@@ -48,10 +48,9 @@ export class DegreesChoice extends LitElement {
   protected override render(): TemplateResult {
     const { unit, expectedC } = this;
     const step = READING_STEP[unit];
-    const onStep = (celsius: number): number => Math.round(degreesIn(unit, celsius) / step) * step;
     const range = { least: Math.ceil(degreesIn(unit, this.leastC)), most: Math.floor(degreesIn(unit, this.mostC)) };
-    const expected = expectedC === null ? null : onStep(expectedC);
-    const degrees = this.degrees ?? expected ?? onStep(START_C);
+    const expected = expectedC === null ? null : onReadingStep(unit, expectedC);
+    const degrees = this.degrees ?? expected ?? onReadingStep(unit, START_C);
     return html`
       <h2>${this.heading}</h2>
       ${this.more === '' ? nothing : html`<p class="soft">${this.more}</p>`}

@@ -1,6 +1,7 @@
 import { courseC } from '../trade/dough-course.ts';
 import type { Verb } from '../documents/method.ts';
 import { dueOf, isHeld, roleAt, type Due, type Phase } from './due.ts';
+import { limitCome } from './holding.ts';
 import { isStronger, type Role } from './role.ts';
 import { prepTimes } from './prep-due.ts';
 import type { RuleSetName } from '../trade/holding-rules.ts';
@@ -190,7 +191,7 @@ function ripeningAt({ ripening, dueMs }: Due, moreMin: number, nowMs: number): R
 
 /** Food past its limit is told as such, wherever it stands: a dough goes over, a filling does not. */
 function isPastLimit({ holding }: Due, nowMs: number): boolean {
-  return holding !== null && holding.limit !== null && nowMs >= holding.limit.limitMs;
+  return holding !== null && limitCome(holding, nowMs) !== null;
 }
 
 function holdingAt({ holding }: Due, nowMs: number): RowHolding | null {

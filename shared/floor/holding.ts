@@ -72,17 +72,16 @@ function holdingOfCourse(
     cooling === null ? notChilled(rules, course, cooledMs) : failedCooling(course, cooling),
   ];
   const limit = limits.reduce((a, b) => (a === null || (b !== null && b.limitMs < a.limitMs) ? b : a), null);
-  const calls = limit === null ? [] : [Math.max(course.fromMs, limit.limitMs - CALL_MS)];
-  const lates = limit === null ? [] : [Math.max(course.fromMs, limit.limitMs - LATE_MS)];
-  const wanted = cooling === null || cooling.steps.at(-1)?.isSeen === true ? [] : coolingCalls(course, cooling);
-  const callMs = [...calls, ...wanted].reduce<number | null>((least, ms) => (least === null ? ms : Math.min(least, ms)), null);
+  const before = (ms: number): number => (limit === null ? Number.POSITIVE_INFINITY : Math.max(course.fromMs, limit.limitMs - ms));
+  const cools = cooling === null || cooling.steps.at(-1)?.isSeen === true ? [] : coolingCalls(course, cooling);
+  const callMs = Math.min(before(CALL_MS), ...cools);
   return {
     holding: {
       kind: course.kind,
       rules,
       limit,
-      callMs,
-      lateMs: lates[0] ?? null,
+      callMs: Number.isFinite(callMs) ? callMs : null,
+      lateMs: limit === null ? null : before(LATE_MS),
       cooling,
       spells,
       originMs: course.fromMs,
@@ -150,12 +149,18 @@ export function markAt({ rules, spells, originMs }: Holding, nowMs: number): Hol
   return { control, outMin, outSinceMs: atMs(outSinceMin), backByMs: atMs(backByMin), clause };
 }
 
-/** Its limit where that has come by an instant; null while it may be used. */
+/** The limit of kept food where it has come by an instant; null while it may be used. */
+export function limitCome({ limit }: Holding, atMs: number): HoldingLimit | null {
+  return limit === null || atMs < limit.limitMs ? null : limit;
+}
+
+/** The same of a workpiece, with what it holds. */
 export function pastLimitAt(
   state: FloorState,
   workpiece: Workpiece,
   atMs: number,
 ): { readonly holding: Holding; readonly limit: HoldingLimit } | null {
   const holding = holdingOf(state, workpiece);
-  return holding === null || holding.limit === null || atMs < holding.limit.limitMs ? null : { holding, limit: holding.limit };
+  const limit = holding === null ? null : limitCome(holding, atMs);
+  return holding === null || limit === null ? null : { holding, limit };
 }

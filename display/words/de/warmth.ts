@@ -32,5 +32,4 @@ export const WARMTH = {
   programmeLast: (temperature: string): string => `dann ${temperature}`,
   begin: 'Jetzt beginnen',
   beginMore: 'Das lässt sich nicht zurücknehmen. Keine Maschine startet dadurch.',
-  close: 'Schließen',
 } as const;

@@ -32,5 +32,4 @@ export const WARMTH = {
   programmeLast: (temperature: string): string => `then ${temperature}`,
   begin: 'Begin it now',
   beginMore: 'It cannot be taken back. No machine is started by this.',
-  close: 'Close',
 } as const;

@@ -32,5 +32,4 @@ export const WARMTH = {
   programmeLast: (temperature: string): string => `puis ${temperature}`,
   begin: 'Le lancer maintenant',
   beginMore: 'Cela ne se reprend pas. Aucune machine n’est mise en marche.',
-  close: 'Fermer',
 } as const;
