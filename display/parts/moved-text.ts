@@ -13,3 +13,8 @@ export function lengthText(lengthMin: number): string {
   const minutes = Math.round(lengthMin);
   return minutes < IN_HOURS_FROM_MIN ? minutesWords(minutes) : hoursWords(Math.round(minutes / 60));
 }
+
+/** How long a phase of a programme is, exactly: "8 h", "210 min". Nothing is rounded away that a retarder would do. */
+export function phaseLengthText(minutes: number): string {
+  return minutes % 60 === 0 ? hoursWords(minutes / 60) : minutesWords(minutes);
+}

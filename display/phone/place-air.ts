@@ -4,7 +4,7 @@ import type { RestPlace } from '../../shared/documents/kitchen.ts';
 import type { ClientCommand } from '../../shared/floor/commands.ts';
 import type { AirNow } from '../../shared/floor/place-air.ts';
 import { clockText } from '../parts/clock-text.ts';
-import { lengthText } from '../parts/moved-text.ts';
+import { phaseLengthText } from '../parts/moved-text.ts';
 import { temperatureText } from '../parts/temperature-text.ts';
 import { MINUTES_UNIT } from '../words/phone.ts';
 import { NUMBERS } from '../words/numbers.ts';
@@ -176,7 +176,7 @@ export class PlaceAir extends LitElement {
       .map(({ minutes, temperatureC }, index) => {
         const temperature = temperatureText(temperatureC, this.unit);
         const isLast = index > 0 && index === programme.length - 1;
-        return isLast ? WARMTH.programmeLast(temperature) : WARMTH.programmePhase(lengthText(minutes), temperature);
+        return isLast ? WARMTH.programmeLast(temperature) : WARMTH.programmePhase(phaseLengthText(minutes), temperature);
       })
       .join(', ');
   }

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { phaseLengthText } from '../../display/parts/moved-text.ts';
 import { fittingMarks } from '../../display/phone/plot-axis.ts';
 import { askedReading, readingField } from '../../display/phone/reading-model.ts';
 import { placesOf } from '../../display/phone/places-model.ts';
@@ -164,6 +165,10 @@ describe('RS4 places tell their air', () => {
     expect(air(floor, 'warm-shelf')).toMatchObject({ ambientC: 25, read: { celsius: 25, atMs: floor.nowMs } });
     floor.ok({ type: 'openPlace', placeId: 'cold-room', minutes: 10 });
     expect(air(floor, 'cold-room')).toMatchObject({ openToMs: floor.nowMs + 10 * MINUTE_MS });
+  });
+
+  test('the length of a phase of a programme is told as it is', () => {
+    expect([480, 210, 45, 61].map(phaseLengthText)).toEqual(['8 h', '210 min', '45 min', '61 min']);
   });
 
   test('what stands there is due later at once', () => {
