@@ -1,7 +1,7 @@
 import { madeG } from '../documents/amounts.ts';
 import type { Formula } from '../documents/formula.ts';
 import { formulaOf } from './contents.ts';
-import { feedByFormula } from './decide/feed.ts';
+import { feedByFormula } from './feed-by-formula.ts';
 import type { FloorState, Workpiece } from './state.ts';
 
 /** Grams of every line, by the index of its part and its index in it, not rounded. */

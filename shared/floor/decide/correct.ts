@@ -5,9 +5,9 @@ import { formulaOf } from '../contents.ts';
 import type { EventOf, FloorEvent } from '../events.ts';
 import { KEEP_FINISHED_MS, type FloorState, type Workpiece } from '../state.ts';
 import { productOf, wayOf } from '../way.ts';
+import { toTenth } from '../tenths.ts';
 import { noneLeft } from './amounts.ts';
 import type { Decision } from './decision.ts';
-import { toTenth } from './sources.ts';
 import { standingOf } from './standing.ts';
 
 /** The instant at which a step of a way began or ended. */

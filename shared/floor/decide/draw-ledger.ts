@@ -4,9 +4,10 @@ import type { Despite, FloorEvent } from '../events.ts';
 import type { Refusal } from '../refusals.ts';
 import type { FloorState, Workpiece } from '../state.ts';
 import type { Take } from '../takes.ts';
+import { downToTenth, toTenth } from '../tenths.ts';
 import { ancestorsOf } from './ancestry.ts';
 import { broughtToLast } from './inferred.ts';
-import { beyondSeedG, downToTenth, EMPTY_G, sourcesFor, toTenth } from './sources.ts';
+import { beyondSeedG, EMPTY_G, sourcesFor } from './sources.ts';
 import { giveBackAll } from './vessels.ts';
 
 /** Amounts that differ by no more than the scale shows are the same. */

@@ -5,9 +5,9 @@ import type { FloorEvent } from '../events.ts';
 import type { Refusal } from '../refusals.ts';
 import type { FloorState, Workpiece } from '../state.ts';
 import { takesOf, type Take } from '../takes.ts';
+import { toTenth } from '../tenths.ts';
 import type { Decision } from './decision.ts';
 import { Ledger } from './draw-ledger.ts';
-import { toTenth } from './sources.ts';
 import { standingOf } from './standing.ts';
 
 /** What is drawn by hand, beside what the way says, comes on top of what the workpiece weighs. */

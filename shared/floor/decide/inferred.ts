@@ -6,7 +6,7 @@ import type { Refusal } from '../refusals.ts';
 import type { FloorState, Workpiece } from '../state.ts';
 import { positionOf, wayOf } from '../way.ts';
 import { startOf } from './begin.ts';
-import { feedByFormula } from './feed.ts';
+import { feedByFormula } from '../feed-by-formula.ts';
 import { isPlanned } from './sources.ts';
 
 /** What brings a source to its last step, and when the last of that was. */

@@ -5,8 +5,8 @@ import type { EventOf, VesselsHeld } from '../events.ts';
 import type { Refusal } from '../refusals.ts';
 import type { FloorState, Workpiece } from '../state.ts';
 import { productOf } from '../way.ts';
+import { downToTenth } from '../tenths.ts';
 import type { Decision } from './decision.ts';
-import { downToTenth } from './sources.ts';
 import { standingOf } from './standing.ts';
 
 /** A cut, or a dough that becomes one product, goes on in loads apart from each other. A load is not split again. */

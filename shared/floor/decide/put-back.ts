@@ -6,9 +6,10 @@ import { allergensOf, formulaOf, newestFormula } from '../contents.ts';
 import type { FloorEvent } from '../events.ts';
 import type { Refusal } from '../refusals.ts';
 import type { FloorState, Workpiece } from '../state.ts';
+import { toTenth } from '../tenths.ts';
 import { ancestorsOf } from './ancestry.ts';
 import type { Decision } from './decision.ts';
-import { EMPTY_G, toTenth } from './sources.ts';
+import { EMPTY_G } from './sources.ts';
 import { standingOf, type Standing } from './standing.ts';
 import { giveBackAll } from './vessels.ts';
 

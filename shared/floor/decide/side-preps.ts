@@ -5,8 +5,8 @@ import { accepted, refused, type Result } from '../../result.ts';
 import type { EventOf, Serves } from '../events.ts';
 import { prepWorkMin } from '../prep-due.ts';
 import type { Refusal } from '../refusals.ts';
+import { toTenth } from '../tenths.ts';
 import type { DayBook, DayPlan } from './day-plan.ts';
-import { toTenth } from './sources.ts';
 
 const MINUTE_MS = 60_000;
 

@@ -1,6 +1,7 @@
 import type { FloorState, Workpiece } from '../state.ts';
 import { dueOf } from '../due.ts';
 import { pastLimitAt } from '../holding.ts';
+import { downToTenth } from '../tenths.ts';
 import { positionOf, wayOf } from '../way.ts';
 import { ancestorsOf, doughLine } from './ancestry.ts';
 
@@ -9,16 +10,6 @@ export const EMPTY_G = 0.5;
 
 /** Behind every rank that there is. */
 const PAST_LIMIT = 10;
-
-/** Grams as a scale of the bench shows them. */
-export function toTenth(grams: number): number {
-  return Math.round(grams * 10) / 10;
-}
-
-/** Grams that are there, never shown as more than they are. */
-export function downToTenth(grams: number): number {
-  return Math.floor(grams * 10 + 1e-6) / 10;
-}
 
 /**
  * The open ferments and preps of a formula that a workpiece can be given from, in the order in which they are drawn on:

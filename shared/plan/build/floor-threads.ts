@@ -1,6 +1,6 @@
 import type { Formula } from '../../documents/formula.ts';
 import { formulaOf } from '../../floor/contents.ts';
-import { wantedG } from '../../floor/decide/feed.ts';
+import { wantedG } from '../../floor/feed-by-formula.ts';
 import { feedsAhead, numberedFeeds } from '../../floor/planned-feeds.ts';
 import { versionKey, type FloorState, type Workpiece } from '../../floor/state.ts';
 import { positionOf, productOf, wayOf } from '../../floor/way.ts';

@@ -1,0 +1,9 @@
+/** Grams as a scale of the bench shows them. */
+export function toTenth(grams: number): number {
+  return Math.round(grams * 10) / 10;
+}
+
+/** Grams that are there, never shown as more than they are. */
+export function downToTenth(grams: number): number {
+  return Math.floor(grams * 10 + 1e-6) / 10;
+}
