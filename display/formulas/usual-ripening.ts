@@ -1,5 +1,6 @@
 import type { Step } from '../../shared/documents/method.ts';
 import { unreachable } from '../../shared/result.ts';
+import { BAKERS_YEAST_C } from '../../shared/trade/rate-model.ts';
 
 export type Ripening = NonNullable<Step['ripening']>;
 
@@ -10,8 +11,6 @@ const USUAL_REFERENCE_C = 26;
 const RATE = 0.1;
 /** Between 15 and 28 °C: Gause 1932, Q. Rev. Biol. 7:27. */
 const Q10 = 2.2;
-/** Baker's yeast: Salvadó et al. 2011, Appl. Environ. Microbiol. 77:2292. */
-const YEAST_C = { minC: 2.8, optC: 32.3, maxC: 45.4 } as const;
 
 /** A model of ripening to begin from, to be put right by what is seen in the house; the reference of the one before stays. */
 export function ripeningOf(model: Ripening['model'], before: Ripening | null): Ripening {
@@ -22,7 +21,7 @@ export function ripeningOf(model: Ripening['model'], before: Ripening | null): R
     case 'q10':
       return { model, referenceC, q10: Q10 };
     case 'cardinal':
-      return { model, referenceC, ...YEAST_C };
+      return { model, referenceC, ...BAKERS_YEAST_C };
     case 'levain':
       return { model, referenceC };
     default:

@@ -163,7 +163,7 @@ export function bookFaultMessage(facts: BookFaultFacts): string {
     case 'lagOrder':
       return `latest (${facts.latestMin} min) must not be before earliest (${facts.earliestMin} min)`;
     case 'ripeningOrder':
-      return 'the least temperature is below the best, and the best below the most';
+      return 'the least temperature is below the best, and the best below the most and at least halfway up to it';
     case 'bakeLast':
       return 'a bake cannot be the last step: something has to take it out';
     case 'amountUnwritten':

@@ -4,6 +4,7 @@ import { uniqueIds, type Fault } from './kitchen-faults.ts';
 import type { Step } from './method.ts';
 import { checkSpeeds } from './speed-faults.ts';
 import { checkTaken } from './taken.ts';
+import { areCardinals } from '../trade/rate-model.ts';
 
 /**
  * What is impossible in the steps of a method or of a product's way. `formula` is the one that they are steps of; null
@@ -66,9 +67,8 @@ function checkLags(step: Step, at: string, earlier: ReadonlySet<string>, fault: 
   });
 }
 
-/** The cardinal model of growth has its three temperatures in their order. */
+/** The cardinal model of growth has its three temperatures in their order, the best in the upper half. */
 function checkRipening({ ripening }: Step, at: string, fault: Fault): void {
   if (ripening?.model !== 'cardinal') return;
-  const { minC, optC, maxC } = ripening;
-  if (minC >= optC || optC >= maxC) fault(`${at}.ripening.optC`, { code: 'ripeningOrder' });
+  if (!areCardinals(ripening)) fault(`${at}.ripening.optC`, { code: 'ripeningOrder' });
 }

@@ -182,6 +182,12 @@ const FORMULA: readonly Case[] = [
     { model: 'cardinal', referenceC: 25, minC: 30, optC: 30, maxC: 45 },
     [['formula.method[2].ripening.optC', { code: 'ripeningOrder' }]],
   ],
+  [
+    'growth whose best temperature is nearer to its least than to its most',
+    ['method', 2, 'ripening'],
+    { model: 'cardinal', referenceC: 25, minC: 3, optC: 20, maxC: 45 },
+    [['formula.method[2].ripening.optC', { code: 'ripeningOrder' }]],
+  ],
   ['growth in its order', ['method', 2, 'ripening'], { model: 'cardinal', referenceC: 25, minC: 3, optC: 32, maxC: 45 }, []],
   [
     'a bake at the end',

@@ -87,7 +87,7 @@ export function bookFaultWords(facts: BookFaultFacts): string {
     case 'lagOrder':
       return `spätestens (${number(facts.latestMin)} min) liegt vor frühestens (${number(facts.earliestMin)} min)`;
     case 'ripeningOrder':
-      return 'die niedrigste Temperatur liegt unter der besten, die beste unter der höchsten';
+      return 'die niedrigste Temperatur liegt unter der besten, die beste unter der höchsten und mindestens auf halbem Weg zu ihr';
     case 'bakeLast':
       return 'mit dem Backen kann es nicht enden: jemand muss es herausnehmen';
     case 'amountUnwritten':

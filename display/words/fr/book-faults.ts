@@ -83,7 +83,7 @@ export function bookFaultWords(facts: BookFaultFacts): string {
     case 'lagOrder':
       return `au plus tard (${number(facts.latestMin)} min) tombe avant au plus tôt (${number(facts.earliestMin)} min)`;
     case 'ripeningOrder':
-      return 'la température minimale est sous la meilleure, et la meilleure sous la maximale';
+      return 'la température minimale est sous la meilleure, et la meilleure sous la maximale, au moins à mi-chemin';
     case 'bakeLast':
       return 'la cuisson ne peut pas être la dernière étape\u00a0: il faut défourner';
     case 'amountUnwritten':
