@@ -28,8 +28,8 @@ export const STAGES = [
   { name: 'build', neededBy: ['server', 'browser', 'live'], run: build },
   { name: 'server', budgetS: 30, run: () => runSuite('server') },
   { name: 'simulation', budgetS: 30, run: () => runSuite('simulation') },
-  { name: 'browser', budgetS: 210, run: () => runSuite('browser') },
-  { name: 'live', budgetS: 100, run: () => runSuite('live') },
+  { name: 'browser', budgetS: 230, run: () => runSuite('browser') },
+  { name: 'live', budgetS: 115, run: () => runSuite('live') },
 ];
 
 /**
