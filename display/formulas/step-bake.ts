@@ -97,6 +97,8 @@ function phaseFields(units: Units): readonly Field[] {
     numberField('minutes', METHOD.phaseMinutes, plainMeasure(UNITS.minutes), 0, WEEK_MIN),
     numberField('temperatureC', METHOD.phaseC, temperatureMeasure(units), -40, 600, 'optional'),
     { key: 'steam', label: METHOD.phaseSteam, kind: 'one', options: { '': METHOD.none, ...METHOD.steam } },
+    { key: 'vent', label: METHOD.phaseVent, kind: 'one', options: { '': METHOD.none, ...METHOD.vent } },
+    { key: 'turn', label: METHOD.phaseTurn, kind: 'yes' },
     { key: 'note', label: METHOD.phaseNote, kind: 'text', most: REMARK_CHARACTERS },
   ];
 }

@@ -32,5 +32,12 @@ export function mergeCalls(rows: readonly Row[], withinMs: number): Entry[] {
 }
 
 function isSameCall(a: Row, b: Row): boolean {
-  return a.role !== 'running' && a.role === b.role && a.verb === b.verb && a.isCheck === b.isCheck;
+  return (
+    a.role !== 'running' &&
+    a.role === b.role &&
+    a.verb === b.verb &&
+    a.prompt?.asks.join() === b.prompt?.asks.join() &&
+    a.prompt?.setC === b.prompt?.setC &&
+    a.isCheck === b.isCheck
+  );
 }

@@ -1,6 +1,7 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { MORE_TIME_MINUTES, type ClientCommand } from '../../shared/floor/commands.ts';
+import { promptWords } from '../parts/row-verb.ts';
 import { MINUTES_UNIT, minutesMoreWords, PHONE } from '../words/phone.ts';
 import { VERBS } from '../words/verbs.ts';
 import { otherButton, usualButtons } from './card-buttons.ts';
@@ -34,12 +35,25 @@ export class CardActions extends LitElement {
     const { card } = this;
     if (card === null) return nothing;
     return html`${this.doneButton(card)}
-      <div class="row">${card.isJudging ? this.moreMinutes(card) : usualButtons(this, card)}${otherButton(this)}</div>`;
+      <div class="row">
+        ${card.row.prompt === null ? nothing : this.endsButton(card)}
+        ${card.isJudging ? this.moreMinutes(card) : usualButtons(this, card)}${otherButton(this)}
+      </div>`;
   }
 
   private doneButton(card: CardModel): TemplateResult {
     const { tag } = card;
-    const { role } = card.row;
+    const { role, prompt, stepId, workpieceId } = card.row;
+    if (prompt !== null) {
+      const { phase } = prompt;
+      return html`<button
+        type="button"
+        class="big ${role === 'running' ? '' : 'filled'}"
+        @act=${() => this.say({ type: 'answerPrompt', workpieceId, stepId, phase })}
+      >
+        <span>${tag} ${promptWords(prompt).done}</span>
+      </button>`;
+    }
     const done = VERBS[card.action.verb].done;
     const needsSlots = card.load !== null && this.chosenSlotIds.length === 0;
     return html`
@@ -47,6 +61,11 @@ export class CardActions extends LitElement {
         ${card.isJudging ? html`<span>${tag} ${PHONE.passes}</span><small>${done}</small>` : html`<span>${tag} ${done}</span>`}
       </button>
     `;
+  }
+
+  /** Out before its phases are over: the dough decides. */
+  private endsButton(card: CardModel): TemplateResult {
+    return html`<button type="button" class="middling" @act=${() => this.finish(card)}>${VERBS[card.action.verb].done}</button>`;
   }
 
   private moreMinutes(card: CardModel): readonly TemplateResult[] {

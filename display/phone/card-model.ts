@@ -96,7 +96,8 @@ export function cardOf(state: FloorState, workpieceId: string, nowMs: number): C
     isJudging: phase === 'judging',
     canStart: canStart(workpiece, action, phase === 'waiting' || phase === 'planned' || (phase === 'resting' && action.id !== due.step.id)),
     canHear: workpiece.call !== null && workpiece.call.heardMs === null && row.role !== 'running',
-    ahead: stepsAhead(state, workpiece, action.id, nowMs),
+    // While a phase asks for hands, the end of the bake is what comes next.
+    ahead: stepsAhead(state, workpiece, action.id, nowMs, row.prompt === null ? 1 : 0),
     becomes: becomes(state, workpiece, action),
     load: action.verb === 'load' ? loadChoice(state, workpiece, action) : null,
     standsIn: standsIn(state, workpiece),
@@ -119,10 +120,10 @@ function canStart(workpiece: Workpiece, action: Step, isWaiting: boolean): boole
 }
 
 /** What follows the step that is called, as it will be if everything takes its target. */
-function stepsAhead(state: FloorState, workpiece: Workpiece, actionId: string, nowMs: number): readonly Ahead[] {
+function stepsAhead(state: FloorState, workpiece: Workpiece, actionId: string, nowMs: number, from: number): readonly Ahead[] {
   const stretches = projectionOf(state, workpiece, nowMs)?.stretches ?? [];
   const index = stretches.findIndex((stretch) => stretch.stepId === actionId);
-  return stretches.slice(index + 1, index + 1 + STEPS_AHEAD).map(({ stepId, verb, fromMs }) => ({ stepId, verb, fromMs }));
+  return stretches.slice(index + from, index + from + STEPS_AHEAD).map(({ stepId, verb, fromMs }) => ({ stepId, verb, fromMs }));
 }
 
 function becomes(state: FloorState, workpiece: Workpiece, action: Step): readonly Cut[] {

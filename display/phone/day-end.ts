@@ -6,7 +6,8 @@ import { PANELS } from '../words/panels.ts';
 import { piecesCountWords } from '../words/phone.ts';
 import { carriesOver, type CarriedOver } from './day-end-model.ts';
 import { baseStyles } from './phone-styles.ts';
-import { roleWords, verbWords } from './row-words.ts';
+import { rowVerb } from '../parts/row-verb.ts';
+import { roleWords } from './row-words.ts';
 
 /** What goes over when the day ends, and where each of it stands. */
 @customElement('day-end')
@@ -70,7 +71,7 @@ export class DayEnd extends LitElement {
       name,
       ...(row.pieces === null ? [] : [piecesCountWords(row.pieces)]),
       ...(placeName === null ? [] : [placeName]),
-      `${verbWords(row)} ${clockText(row.dueMs, this.zone)}`,
+      `${rowVerb(row)} ${clockText(row.dueMs, this.zone)}`,
       ...(row.role === 'late' || row.role === 'lost' ? [roleWords(row)] : []),
     ];
     return html`<li><strong>${tag}</strong> ${parts.join(' · ')}</li>`;

@@ -72,6 +72,8 @@ function doughWords(state: FloorState, command: DoughCommand): string {
       return DID.started(tag, verb);
     case 'giveMoreTime':
       return DID.moreTime(tag, command.minutes);
+    case 'answerPrompt':
+      return DID.prompt(tag);
     case 'hearCall':
       return DID.heard(tag);
     case 'holdWorkpiece':

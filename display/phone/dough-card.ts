@@ -9,7 +9,8 @@ import type { FloorState } from '../../shared/floor/state.ts';
 import { stationName } from './floor-facts.ts';
 import type { ObstacleModel } from './obstacle-model.ts';
 import { baseStyles } from './phone-styles.ts';
-import { progressOf, quietWords, roleWords, standingWords, verbWords, whoIds } from './row-words.ts';
+import { rowVerb } from '../parts/row-verb.ts';
+import { progressOf, quietWords, roleWords, standingWords, whoIds } from './row-words.ts';
 import './dough-facts.ts';
 import './slot-picker.ts';
 import './step-asides.ts';
@@ -138,7 +139,7 @@ export class DoughCard extends LitElement {
         <h1 tabindex="-1">${card.tag}</h1>
         <p class="countdown" ?data-wide=${countdown.length > 6}>${countdown}</p>
       </header>
-      <p class="step">${verbWords(row)}${row.role === 'call' ? html`<span class="unseen">, ${roleWords(row)}</span>` : nothing}</p>
+      <p class="step">${rowVerb(row)}${row.role === 'call' ? html`<span class="unseen">, ${roleWords(row)}</span>` : nothing}</p>
       <p class="name">${this.nameLine(card)}</p>
       ${this.notSent ? html`<p class="block"><strong>${PHONE.notSentYet}</strong></p>` : nothing}
       ${

@@ -7,7 +7,8 @@ import '../parts/role-mark.ts';
 import { PHONE } from '../words/phone.ts';
 import { ShowScreenEvent } from './phone-events.ts';
 import { baseStyles, buttonStyles } from './phone-styles.ts';
-import { progressOf, quietWords, roleWords, standingWords, verbWords, whoIds } from './row-words.ts';
+import { rowVerb } from '../parts/row-verb.ts';
+import { progressOf, quietWords, roleWords, standingWords, whoIds } from './row-words.ts';
 
 /** One dough of the list, as the wall shows it: shape, tag, verb, countdown. A tap opens its card. */
 @customElement('phone-row')
@@ -120,7 +121,7 @@ export class PhoneRow extends LitElement {
         <span class="texts">
           <span class="first">
             <span class="tag">${dayTag(row.tag, row.serviceDate, this.floorDate)}</span>
-            <span class="verb">${verbWords(row)}</span>
+            <span class="verb">${rowVerb(row)}</span>
             ${row.role === 'call' ? html`<span class="unseen">${roleWords(row)}</span>` : nothing}
             <span class="countdown">${countdownText(row.dueMs, nowMs, zone)}</span>
           </span>

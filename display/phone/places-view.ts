@@ -10,7 +10,8 @@ import { ShowScreenEvent } from './phone-events.ts';
 import { baseStyles, buttonStyles } from './phone-styles.ts';
 import type { DeckStand, MixerStand, Places, PlaceStand, SlotStand, Standing } from './places-model.ts';
 import { placesStyles } from './places-styles.ts';
-import { progressOf, roleWords, verbWords } from './row-words.ts';
+import { rowVerb } from '../parts/row-verb.ts';
+import { progressOf, roleWords } from './row-words.ts';
 import { bowlMark, lumpMark, vesselMarks } from './vessel-marks.ts';
 
 const PLACE_ICONS: Readonly<Record<PlaceStand['place']['kind'], IconName>> = {
@@ -146,7 +147,7 @@ export class PlacesView extends LitElement {
         ><role-mark .level=${row.role} .progress=${progressOf(row, this.nowMs)} .heard=${row.heardMs !== null}></role-mark>${tag}</span
       >
       <span class="comes"
-        ><span>${verbWords(row)}${row.role === 'running' ? nothing : html`<span class="unseen">, ${roleWords(row)}</span>`}</span
+        ><span>${rowVerb(row)}${row.role === 'running' ? nothing : html`<span class="unseen">, ${roleWords(row)}</span>`}</span
         ><strong>${countdownText(row.dueMs, this.nowMs, this.zone)}</strong></span
       >
       ${held}

@@ -1,17 +1,12 @@
 import type { Row } from '../../shared/floor/board.ts';
 import type { Role } from '../../shared/floor/role.ts';
 import { clockText } from '../parts/clock-text.ts';
+import { promptNotes } from '../parts/row-verb.ts';
 import { heardAtWords, heldToWords, piecesDoneWords, startedAtWords } from '../words/phone.ts';
 import { joinsWords, notBeforeWords, PANELS, shortWords } from '../words/panels.ts';
 import { lostWords, ROLES } from '../words/roles.ts';
-import { CHECK_CALL, VERBS } from '../words/verbs.ts';
+import { VERBS } from '../words/verbs.ts';
 import { isUnderWay } from './work-model.ts';
-
-/** The verb as a row says it: a call loud, what runs quietly, a judged step that is due as a check. */
-export function verbWords(row: Row): string {
-  if (row.isCheck) return CHECK_CALL;
-  return row.role === 'running' ? VERBS[row.verb].running : VERBS[row.verb].call;
-}
 
 /** The role's word: "late", or how it is being lost. */
 export function roleWords(row: Row, role: Role = row.role): string {
@@ -21,6 +16,7 @@ export function roleWords(row: Row, role: Role = row.role): string {
 /** What is to be known of a row beside its verb and countdown, calmly: heard, held, since when, how far. */
 export function quietWords(row: Row, zone: string): readonly string[] {
   const words: string[] = [];
+  words.push(...promptNotes(row.prompt));
   if (row.isCheck) words.push(VERBS[row.verb].running);
   if (row.role === 'late' || row.role === 'lost') words.push(roleWords(row));
   if (row.heldUntilMs !== null) words.push(heldToWords(clockText(row.heldUntilMs, zone)));

@@ -5,7 +5,8 @@ import { dayTag } from '../parts/day-tag.ts';
 import '../parts/role-mark.ts';
 import { ShowScreenEvent } from '../phone/phone-events.ts';
 import { baseStyles, buttonStyles } from '../phone/phone-styles.ts';
-import { roleWords, verbWords } from '../phone/row-words.ts';
+import { rowVerb } from '../parts/row-verb.ts';
+import { roleWords } from '../phone/row-words.ts';
 import { moreElsewhereWords, STATION } from '../words/station.ts';
 import type { StationList } from './station-model.ts';
 
@@ -59,7 +60,7 @@ export class ElsewhereLine extends LitElement {
         <span class="soft">${STATION.elsewhere}</span>
         <role-mark .level=${role} .heard=${true}></role-mark>
         <span
-          >${dayTag(first.tag, first.serviceDate, this.floorDate)} ${verbWords(first)}
+          >${dayTag(first.tag, first.serviceDate, this.floorDate)} ${rowVerb(first)}
           ${countdownText(first.dueMs, this.nowMs, this.zone)}</span
         >
         <span class="soft">${roleWords(first)}</span>

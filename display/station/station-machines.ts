@@ -7,7 +7,8 @@ import '../parts/role-mark.ts';
 import { temperatureText } from '../parts/temperature-text.ts';
 import { zoneOf } from '../phone/floor-facts.ts';
 import { baseStyles } from '../phone/phone-styles.ts';
-import { progressOf, verbWords } from '../phone/row-words.ts';
+import { rowVerb } from '../parts/row-verb.ts';
+import { progressOf } from '../phone/row-words.ts';
 import { BLOCKED_WHY } from '../words/floor.ts';
 import { blockedTillWords, inSlotWords, nextLoadWords, STATION } from '../words/station.ts';
 import type { DeckLine, MixerLine, SlotLine } from './station-model.ts';
@@ -123,7 +124,7 @@ export class StationMachines extends LitElement {
         row === null
           ? html`<span class="state">${block === null ? STATION.mixerEmpty : nothing}</span>`
           : html`<role-mark .level=${row.role} .progress=${progressOf(row, this.nowMs)} .heard=${true}></role-mark>
-              <span>${dayTag(row.tag, row.serviceDate, floorDateOf(floor))} ${verbWords(row)}</span>
+              <span>${dayTag(row.tag, row.serviceDate, floorDateOf(floor))} ${rowVerb(row)}</span>
               <span class="state">${countdownText(row.dueMs, this.nowMs, zoneOf(floor))}</span>`
       }
     </li>`;

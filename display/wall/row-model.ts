@@ -4,12 +4,14 @@ import type { FloorState } from '../../shared/floor/state.ts';
 import { clockText, countdownText } from '../parts/clock-text.ts';
 import { fittingText, textWidthPx } from '../parts/text-width.ts';
 import { lostWords, ROLES } from '../words/roles.ts';
-import { CHECK_CALL, VERBS } from '../words/verbs.ts';
+import { VERBS } from '../words/verbs.ts';
 import { heldWords, limitWords, IN_THE_WAY, piecesWords, shortWords, stationsWords, WALL } from '../words/wall.ts';
 import { entryKey, strongestRole, type Entry } from '../parts/entry.ts';
 import { longTag, shortTag } from './day-tags.ts';
 import { obstacleTexts, type ObstacleTexts } from './obstacle-texts.ts';
 import { obstacleOfRow } from './obstacles.ts';
+import { coreTexts } from './core-texts.ts';
+import { promptNotes, rowVerb } from '../parts/row-verb.ts';
 import { ripeningTexts } from './ripening-texts.ts';
 import type { TypeSizes } from './type-sizes.ts';
 
@@ -30,8 +32,8 @@ export interface RowModel {
   readonly notes: readonly string[];
   /** How many of the notes, from the first, are words of the role. */
   readonly roleNotes: number;
-  /** How its rest follows the warmth of its dough, behind the notes: the same in fewer and fewer words. */
-  readonly ripening: readonly string[];
+  /** How its rest follows the warmth of its dough, its bake the core's, behind the notes: the same in fewer and fewer words. */
+  readonly warmth: readonly string[];
   /** What is in the way of it; null where nothing is. */
   readonly obstacle: ObstacleTexts | null;
   /** What to look for, where the row has a line for it. */
@@ -49,7 +51,7 @@ export function rowModel(state: FloorState, entry: Entry, nowMs: number): RowMod
   const zone = state.house?.document.zone ?? 'UTC';
   const role = strongestRole(entry);
   const first = entry.find((row) => row.role === role) ?? entry[0];
-  const isRunning = role === 'running';
+  const unit = state.house?.document.units.temperature ?? 'C';
   return {
     key: entryKey(entry),
     role,
@@ -58,11 +60,11 @@ export function rowModel(state: FloorState, entry: Entry, nowMs: number): RowMod
     progress: progressOf(first, nowMs),
     tags: entry.map((row) => longTag(state, row.tag, row.serviceDate)),
     shortTags: entry.map((row) => shortTag(state, row.tag, row.serviceDate)),
-    verb: first.isCheck ? CHECK_CALL : isRunning ? VERBS[first.verb].running : VERBS[first.verb].call,
-    notes: notesOf(state, first, entry, zone),
+    verb: rowVerb(first),
+    notes: [...notesOf(state, first, entry, zone), ...promptNotes(first.prompt)],
     roleNotes: role === 'lost' || role === 'late' ? 1 : 0,
     // Of several doughs with one call each is as warm as it is: a line has no room for that.
-    ripening: entry.length > 1 ? [] : ripeningTexts(first, zone, state.house?.document.units.temperature ?? 'C'),
+    warmth: entry.length > 1 ? [] : first.core === null ? ripeningTexts(first, zone, unit) : coreTexts(first.core, zone, unit),
     obstacle: obstacleOfEntry(state, entry, nowMs),
     detail: first.check ?? first.caution,
     countdown: countdownText(first.dueMs, nowMs, zone),
@@ -120,13 +122,13 @@ export interface SecondLine {
 
 /** What is in the way goes before everything but the word of the role; where it does not fit, at least that something is. */
 export function secondLine(model: RowModel, sizePx: number, widthPx: number): SecondLine {
-  const { obstacle, notes, roleNotes, ripening } = model;
-  if (obstacle === null) return { text: fittingNotes(notes, sizePx, widthPx, ripening), untold: null };
+  const { obstacle, notes, roleNotes, warmth } = model;
+  if (obstacle === null) return { text: fittingNotes(notes, sizePx, widthPx, warmth), untold: null };
   const { what, brief, way } = obstacle;
   const fits = (texts: readonly string[]): boolean => textWidthPx(texts.join(' · '), sizePx) <= widthPx;
   const lead = notes.slice(0, roleNotes);
   const whole = [...lead, what, ...(way === null ? [] : [way])];
-  if (fits(whole)) return { text: fittingNotes([...whole, ...notes.slice(roleNotes)], sizePx, widthPx, ripening), untold: null };
+  if (fits(whole)) return { text: fittingNotes([...whole, ...notes.slice(roleNotes)], sizePx, widthPx, warmth), untold: null };
   if (way !== null && fits([...lead, what])) {
     return { text: fittingNotes([...lead, what], sizePx, widthPx), untold: { what: way, brief: way, way: null } };
   }

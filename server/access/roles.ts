@@ -11,6 +11,7 @@ export const COMMAND_ROLES: Readonly<Record<ClientCommand['type'], AccessRole>> 
   startStep: 'act',
   finishStep: 'act',
   giveMoreTime: 'act',
+  answerPrompt: 'act',
   hearCall: 'look',
   hearAllCalls: 'look',
   holdWorkpiece: 'act',

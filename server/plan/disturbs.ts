@@ -31,6 +31,7 @@ const DISTURBS: Readonly<Record<FloorEvent['type'], boolean>> = {
   lossNamed: true,
   stepSkipped: true,
   moreTimeGiven: true,
+  promptAnswered: false,
   workpieceHeld: true,
   workpieceReleased: true,
   workpieceMoved: true,

@@ -138,8 +138,12 @@ export const bakePhaseSchema = z.strictObject({
   minutes: minutesSchema,
   temperatureC: celsiusSchema.optional(),
   steam: z.enum(['in', 'out']).optional(),
+  vent: z.enum(['open', 'closed']).optional(),
+  /** The load is turned, or its trays change places, when the phase begins. */
+  turn: z.boolean().optional(),
   note: remarkSchema.optional(),
 });
+export type BakePhase = z.infer<typeof bakePhaseSchema>;
 
 /** How a rest ripens, for the timer that follows the dough: which rate model at which reference temperature. */
 export const ripeningSchema = z.discriminatedUnion('model', [

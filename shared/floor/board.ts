@@ -1,6 +1,8 @@
 import { courseC } from '../trade/dough-course.ts';
 import type { Verb } from '../documents/method.ts';
-import { dueOf, isHeld, roleAt, type Due, type Phase } from './due.ts';
+import { calledStep, dueOf, isHeld, promptAt, roleAt, type Due, type Phase } from './due.ts';
+import type { Prompt } from './bake-phases.ts';
+import type { CoreHeat } from './core-heat.ts';
 import { limitCome } from './holding.ts';
 import { isStronger, type Role } from './role.ts';
 import { prepTimes } from './prep-due.ts';
@@ -58,6 +60,10 @@ export interface Row {
   } | null;
   /** How a rest follows the warmth of its dough; null where its minutes count as they are. */
   readonly ripening: RowRipening | null;
+  /** How the core of a bake goes toward its target; null where nobody has read it. */
+  readonly core: CoreHeat | null;
+  /** What the next phase of its bake asks for: the row counts down to that; null once the bake itself is due. */
+  readonly prompt: RowPrompt | null;
   /** Food in it that has to be kept; null where there is none. */
   readonly holding: RowHolding | null;
   /** For a side prep: which dough it joins, when, and when it may be begun. */
@@ -66,6 +72,9 @@ export interface Row {
   readonly takes: readonly Take[];
   readonly placeId: string | null;
 }
+
+/** What a row says of what its bake asks for, in the house's unit. */
+export type RowPrompt = Prompt & { readonly unit: 'C' | 'F' };
 
 /** What a row says of how its rest ripens. */
 export interface RowRipening {
@@ -119,6 +128,8 @@ function byPressure(a: Row, b: Row): number {
 function toRow(state: FloorState, due: Due, nowMs: number): Row {
   const { workpiece, step, action } = due;
   const role = roleAt(due, nowMs);
+  const prompt = promptAt(due, nowMs);
+  const called = calledStep(due, nowMs);
   const life = workpiece.steps[step.id];
   const showsWork = role === 'running' && (step.kind === 'bake' || step.kind === 'judged') && due.phase !== 'planned';
   return {
@@ -129,15 +140,15 @@ function toRow(state: FloorState, due: Due, nowMs: number): Row {
     role,
     phase: due.phase,
     stage: isPastLimit(due, nowMs) ? 'prep' : stageOf(state, due),
-    stepId: action.id,
+    stepId: called.id,
     verb: showsWork ? step.verb : action.verb,
     isCheck: due.phase === 'judging' && role !== 'running',
-    check: action.check ?? null,
-    caution: action.caution ?? null,
+    check: prompt === null ? (action.check ?? null) : prompt.note,
+    caution: called.caution ?? null,
     startedMs: due.startedMs,
-    earliestMs: due.earliestMs,
-    dueMs: due.dueMs,
-    lateMs: due.lateMs,
+    earliestMs: prompt?.dueMs ?? due.earliestMs,
+    dueMs: prompt?.dueMs ?? due.dueMs,
+    lateMs: prompt?.lateMs ?? due.lateMs,
     lostMs: due.lostMs,
     isAtOnce: due.isAtOnce,
     heldUntilMs: isHeld(workpiece, nowMs) ? workpiece.heldUntilMs : null,
@@ -152,6 +163,8 @@ function toRow(state: FloorState, due: Due, nowMs: number): Row {
     leaveOut: action.leaveOut ?? null,
     stock: stockOf(due),
     ripening: ripeningAt(due, life?.moreMin ?? 0, nowMs),
+    core: due.core,
+    prompt: prompt === null ? null : { ...prompt, unit: state.house?.document.units.temperature ?? 'C' },
     holding: holdingAt(due, nowMs),
     joins: joinsOf(state, workpiece),
     takes: takesOf(state, workpiece, action),

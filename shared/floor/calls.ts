@@ -1,4 +1,4 @@
-import { openDues, roleAt, type Due } from './due.ts';
+import { calledStep, openDues, roleAt, type Due } from './due.ts';
 import { isStronger } from './role.ts';
 import type { CommandOf } from './commands.ts';
 import type { FloorState } from './state.ts';
@@ -10,8 +10,9 @@ export function callsToRaise(state: FloorState, nowMs: number): readonly Command
     const level = roleAt(due, nowMs);
     if (level === 'running') continue;
     const { call } = due.workpiece;
-    if (call !== null && call.stepId === due.action.id && !isStronger(level, call.level)) continue;
-    commands.push({ type: 'raiseCall', workpieceId: due.workpiece.id, stepId: due.action.id, level });
+    const stepId = calledStep(due, nowMs).id;
+    if (call !== null && call.stepId === stepId && !isStronger(level, call.level)) continue;
+    commands.push({ type: 'raiseCall', workpieceId: due.workpiece.id, stepId, level });
   }
   return commands;
 }
@@ -29,6 +30,7 @@ export function nextRoleChangeMs(state: FloorState, nowMs: number): number | nul
 
 function changesOf(due: Due): number[] {
   const changes = [due.dueMs, due.lateMs];
+  if (due.prompt !== null) changes.push(due.prompt.dueMs, due.prompt.lateMs);
   if (due.lostMs !== null) changes.push(due.lostMs);
   if (due.workpiece.heldUntilMs !== null) changes.push(due.workpiece.heldUntilMs);
   return changes;

@@ -161,6 +161,8 @@ export const nameLoss = z.strictObject({
   pieces: z.number().int().min(0).max(100_000).optional(),
 });
 export const giveMoreTime = z.strictObject({ type: z.literal('giveMoreTime'), ...onStep, minutes: z.number().int().min(1).max(720) });
+/** What a phase of a bake asks for is done. */
+export const answerPrompt = z.strictObject({ type: z.literal('answerPrompt'), ...onStep, phase: z.number().int().min(0).max(19) });
 export const hearCall = z.strictObject({ type: z.literal('hearCall'), ...onStep });
 /** Everything that sounds at the moment: a foot pedal, a key on the wall. */
 export const hearAllCalls = z.strictObject({ type: z.literal('hearAllCalls') });
@@ -359,6 +361,7 @@ export const clientCommandSchema = z.discriminatedUnion('type', [
   startStep,
   finishStep,
   giveMoreTime,
+  answerPrompt,
   hearCall,
   hearAllCalls,
   holdWorkpiece,

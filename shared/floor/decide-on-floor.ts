@@ -1,3 +1,4 @@
+import { decideAnswerPrompt } from './decide/answer-prompt.ts';
 import { unreachable } from '../result.ts';
 import type { ClientCommand, CommandContext } from './commands.ts';
 import type { WeighingCommand } from './decide-weighing.ts';
@@ -61,6 +62,8 @@ function decideAlone(state: FloorState, command: OnFloorCommand, context: Comman
       return decideFinishStep(state, command, context);
     case 'giveMoreTime':
       return decideMoreTime(state, command, context);
+    case 'answerPrompt':
+      return decideAnswerPrompt(state, command, context);
     case 'hearCall':
       return decideHearCall(state, command, context);
     case 'hearAllCalls':

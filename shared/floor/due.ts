@@ -1,10 +1,12 @@
 import { endsByNext, targetMin, type Step } from '../documents/method.ts';
 import { assert } from '../result.ts';
-import type { CallLevel } from './events.ts';
+import type { CallLevel, StepPins } from './events.ts';
 import { feedsAsPlanned } from './planned-feeds.ts';
 import { holdingOf, type Holding } from './holding.ts';
 import { plannedStepOf } from './planned-step.ts';
 import { prepDueMs } from './prep-due.ts';
+import { promptOf, type Prompt } from './bake-phases.ts';
+import { coreHeatOf, type CoreHeat } from './core-heat.ts';
 import { ripeningOf, type Ripening } from './ripening.ts';
 import type { FloorState, StepLife, Workpiece } from './state.ts';
 import type { Role } from './role.ts';
@@ -35,6 +37,10 @@ export interface Due {
   readonly lostMs: number | null;
   /** How it ripens by how warm it is; null where its minutes count as they are. */
   readonly ripening: Ripening | null;
+  /** How the core of a bake goes toward its target; null where that is not known. */
+  readonly core: CoreHeat | null;
+  /** What the next phase of a bake asks for, before it is over. */
+  readonly prompt: Prompt | null;
   /** Food that has to be kept, with its limit; null where nothing in it has to be. */
   readonly holding: Holding | null;
   /** Due the moment the step before was tapped done: whoever tapped stands there, no sound is needed until it is late. */
@@ -70,8 +76,18 @@ function dueByMethod(state: FloorState, workpiece: Workpiece): Due {
   if (life === undefined) return dueWaiting(state, workpiece, step, index === 0);
   const [feed] = way;
   if (workpiece.stock !== null && index === way.length - 1 && feed !== undefined) return dueFeeding(state, workpiece, step, feed, life);
-  if (endsByNext(step)) return asPlanned(state, dueUnderWay(state, workpiece, 'resting', step, way[index + 1] ?? step, life), life);
+  if (endsByNext(step)) return withPrompt(dueResting(state, workpiece, step, way[index + 1] ?? step, life), life);
   return dueUnderWay(state, workpiece, step.kind === 'judged' ? 'judging' : 'working', step, step, life);
+}
+
+/** What was read of a core counts more than what was planned before the loaf was in. */
+function dueResting(state: FloorState, workpiece: Workpiece, step: Step, action: Step, life: StepLife): Due {
+  const due = dueUnderWay(state, workpiece, 'resting', step, action, life);
+  return (due.core?.reachesMs ?? null) === null ? asPlanned(state, due, life) : due;
+}
+
+function withPrompt(due: Due, life: StepLife): Due {
+  return due.step.kind === 'bake' ? { ...due, prompt: promptOf(due.step, life, due.dueMs) } : due;
 }
 
 /** A pot ripens until it is fed again: when that is planned, or when it has had its time. */
@@ -103,6 +119,8 @@ function dueWaiting(state: FloorState, workpiece: Workpiece, step: Step, isFirst
     lateMs: dueMs + late * MINUTE_MS,
     lostMs: lost === undefined ? null : dueMs + lost * MINUTE_MS,
     ripening: null,
+    core: null,
+    prompt: null,
     holding: null,
     isAtOnce: !isPlanned && dueMs === lastEndMs(workpiece),
   };
@@ -160,7 +178,8 @@ function dueUnderWay(state: FloorState, workpiece: Workpiece, phase: Phase, step
   const { startedMs, pins } = life;
   assert(startedMs !== null && pins !== null, `${workpiece.tag} ${step.id} is under way without a start`);
   const ripening = phase === 'resting' ? ripeningOf(state, workpiece, step, life) : null;
-  const ripeMs = ripening?.ripeMs ?? startedMs + pins.targetMin * pins.factor * MINUTE_MS;
+  const core = coreHeatOf(state, workpiece, step, life);
+  const ripeMs = ripening?.ripeMs ?? bakedMs(core, pins, startedMs) ?? startedMs + pins.targetMin * pins.factor * MINUTE_MS;
   const dueMs = ripeMs + life.moreMin * MINUTE_MS;
   const under: Due = {
     workpiece,
@@ -173,6 +192,8 @@ function dueUnderWay(state: FloorState, workpiece: Workpiece, phase: Phase, step
     lateMs: dueMs + action.toleranceMin.late * MINUTE_MS,
     lostMs: null,
     ripening,
+    core,
+    prompt: null,
     holding: null,
     isAtOnce: false,
   };
@@ -182,6 +203,15 @@ function dueUnderWay(state: FloorState, workpiece: Workpiece, phase: Phase, step
   const toleratedMs = action.toleranceMin.lost === undefined ? null : dueMs + action.toleranceMin.lost * MINUTE_MS;
   const lostMs = latestMs === null ? toleratedMs : toleratedMs === null ? latestMs : Math.min(latestMs, toleratedMs);
   return { ...under, lostMs };
+}
+
+/** When a bake is done by its core, within what its method allows: crust and crumb say the rest. Null where the core says nothing. */
+function bakedMs(core: CoreHeat | null, { earliestMin, latestMin, factor }: StepPins, startedMs: number): number | null {
+  const reachesMs = core?.reachesMs ?? null;
+  if (reachesMs === null) return null;
+  const afterStart = (minutes: number): number => startedMs + minutes * factor * MINUTE_MS;
+  const mostMs = latestMin === undefined ? Number.POSITIVE_INFINITY : afterStart(latestMin);
+  return Math.max(afterStart(earliestMin ?? 0), Math.min(reachesMs, mostMs));
 }
 
 /** How long a rest bears to wait, by how it ripens, or by its minutes; null where its method names no latest. */
@@ -196,6 +226,16 @@ export function plannedMin(step: Step, workpiece: Workpiece): number {
   return targetMin(step, workpiece.pieces);
 }
 
+/** What a phase of the bake asks for at an instant; null where it asks for nothing, and once the bake itself is over. */
+export function promptAt({ prompt, dueMs }: Due, nowMs: number): Prompt | null {
+  return nowMs < dueMs ? prompt : null;
+}
+
+/** The step that calls at an instant: the bake itself while one of its phases asks for hands, else the one to be done. */
+export function calledStep(due: Due, nowMs: number): Step {
+  return promptAt(due, nowMs) === null ? due.action : due.step;
+}
+
 /**
  * The role at an instant. Started work is no call: it has its own expected end, and is late only when that is past its
  * tolerance. A held workpiece calls again when the hold is over, or at once when it is being lost.
@@ -203,6 +243,10 @@ export function plannedMin(step: Step, workpiece: Workpiece): number {
 export function roleAt(due: Due, nowMs: number): Role {
   if (due.lostMs !== null && nowMs >= due.lostMs) return 'lost';
   if (isHeld(due.workpiece, nowMs)) return 'running';
+  const { prompt } = due;
+  // Left undone it is as pressing when the bake is over as it was before.
+  if (prompt !== null && nowMs >= prompt.lateMs) return 'late';
+  if (prompt !== null && nowMs >= prompt.dueMs) return nowMs >= due.lateMs ? 'late' : 'call';
   if (nowMs >= due.lateMs) return 'late';
   if (nowMs >= due.dueMs && due.phase !== 'working') return 'call';
   return 'running';
@@ -213,11 +257,17 @@ export function isHeld(workpiece: Workpiece, nowMs: number): boolean {
   return workpiece.heldUntilMs !== null && nowMs < workpiece.heldUntilMs;
 }
 
-/** The instant from which the call of a level was true. */
-export function levelSinceMs(due: Due, level: CallLevel): number {
+/** The instant from which the call of a level was true, as it is at `nowMs`. */
+export function levelSinceMs(due: Due, level: CallLevel, nowMs: number): number {
   if (level === 'lost') return due.lostMs ?? due.dueMs;
-  const sinceMs = level === 'late' ? due.lateMs : due.dueMs;
+  const { dueMs, lateMs } = promptAt(due, nowMs) ?? withLateOfPrompt(due);
+  const sinceMs = level === 'late' ? lateMs : dueMs;
   return Math.max(sinceMs, due.workpiece.heldUntilMs ?? 0);
+}
+
+/** What a bake left undone is late from its end on, or from when that was late. */
+function withLateOfPrompt({ dueMs, lateMs, prompt }: Due): Pick<Due, 'dueMs' | 'lateMs'> {
+  return { dueMs, lateMs: prompt === null ? lateMs : Math.min(lateMs, Math.max(dueMs, prompt.lateMs)) };
 }
 
 /** All open workpieces with where they stand. */

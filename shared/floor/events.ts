@@ -266,6 +266,13 @@ export const lossNamed = z.strictObject({
 });
 export const stepSkipped = z.strictObject({ type: z.literal('stepSkipped'), ...onStep, reason: remarkSchema });
 export const moreTimeGiven = z.strictObject({ type: z.literal('moreTimeGiven'), ...onStep, minutes: z.number().int().min(1).max(720) });
+/** What a phase of a bake asked for was done: steam, vent, a turn, the oven set. */
+export const promptAnswered = z.strictObject({
+  type: z.literal('promptAnswered'),
+  ...onStep,
+  phase: z.number().int().min(0).max(19),
+  stationId: keySchema.optional(),
+});
 export const workpieceHeld = z.strictObject({ type: z.literal('workpieceHeld'), ...onStep, untilMs: instantMsSchema });
 export const workpieceReleased = z.strictObject({ type: z.literal('workpieceReleased'), ...onStep });
 export const workpieceMoved = z.strictObject({
@@ -616,6 +623,7 @@ export const floorEventSchema = z.discriminatedUnion('type', [
   lossNamed,
   stepSkipped,
   moreTimeGiven,
+  promptAnswered,
   workpieceHeld,
   workpieceReleased,
   workpieceMoved,

@@ -16,6 +16,7 @@ type WorkEvent = EventOf<
   | 'stepDone'
   | 'stepSkipped'
   | 'moreTimeGiven'
+  | 'promptAnswered'
   | 'workpieceHeld'
   | 'workpieceReleased'
   | 'workpieceMoved'
@@ -44,6 +45,7 @@ const TYPES: ReadonlySet<string> = new Set<WorkEvent['type']>([
   'stepDone',
   'stepSkipped',
   'moreTimeGiven',
+  'promptAnswered',
   'workpieceHeld',
   'workpieceReleased',
   'workpieceMoved',
@@ -112,6 +114,8 @@ function workOn(state: FloorState, workpiece: Workpiece, event: WorkEvent, recor
       return lost(workpiece, event);
     case 'moreTimeGiven':
       return moreTime(workpiece, event);
+    case 'promptAnswered':
+      return withLife({ ...workpiece, call: null }, event.stepId, (life) => ({ ...life, phaseDone: event.phase }));
     case 'workpieceHeld':
       return { ...workpiece, heldUntilMs: event.untilMs, call: null };
     case 'workpieceReleased':
@@ -216,6 +220,7 @@ function started(workpiece: Workpiece, event: EventOf<'stepStarted'>, deviceId: 
     stationId: event.stationId ?? null,
     helperIds: [],
     moreMin: 0,
+    phaseDone: null,
     pins: event.pins,
     piecesDone: null,
     inferred: false,
@@ -252,6 +257,7 @@ function ended(
     stationId: (event.type === 'stepDone' ? event.stationId : undefined) ?? before?.stationId ?? null,
     helperIds: before?.helperIds ?? [],
     moreMin: before?.moreMin ?? 0,
+    phaseDone: before?.phaseDone ?? null,
     pins: before?.pins ?? null,
     piecesDone: (event.type === 'stepDone' ? event.piecesDone : undefined) ?? before?.piecesDone ?? null,
     inferred: event.type === 'stepDone' && event.inferred === true,

@@ -120,6 +120,9 @@ export const refusalSchema = z.discriminatedUnion('code', [
   z.strictObject({ code: z.literal('nothingCalls'), ...what }),
   z.strictObject({ code: z.literal('alreadyHeard'), ...what, atMs: instantMsSchema }),
   z.strictObject({ code: z.literal('notHeld'), ...what }),
+  /** This phase of the bake asks for nothing, or is none of the bake that is in. */
+  z.strictObject({ code: z.literal('nothingAsked'), ...what, phase: z.number().int() }),
+  z.strictObject({ code: z.literal('promptAnswered'), ...what, phase: z.number().int() }),
   /** A test that was asked for before has not sounded yet. */
   z.strictObject({ code: z.literal('soundTestWaits'), atMs: instantMsSchema }),
   /** Nothing else may sound while a dough is being lost. */

@@ -19,7 +19,7 @@ import type {
 import type { LotsBefore } from './lots-used.ts';
 
 /** Version of this shape: a snapshot of another version is thrown away and folded anew. */
-export const STATE_VERSION = 7;
+export const STATE_VERSION = 8;
 
 /** Days that are remembered as open, the newest ones: a day is planned once. */
 export const OPEN_DATES_KEPT = 60;
@@ -44,6 +44,8 @@ export interface StepLife {
   /** Stations that work on it too. */
   readonly helperIds: readonly string[];
   readonly moreMin: number;
+  /** Of a bake: the last phase whose prompt somebody has answered, from 0; null before any. */
+  readonly phaseDone: number | null;
   readonly pins: StepPins | null;
   readonly piecesDone: number | null;
   readonly inferred: boolean;

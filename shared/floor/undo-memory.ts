@@ -30,6 +30,7 @@ function undoableWorkpieces(event: FloorEvent): readonly string[] {
     case 'feedPlanned':
     case 'fermentFed':
     case 'moreTimeGiven':
+    case 'promptAnswered':
     case 'workpieceHeld':
     case 'workpieceReleased':
     case 'workpieceMoved':

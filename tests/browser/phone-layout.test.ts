@@ -291,6 +291,7 @@ function richState(): FloorState {
     stationId: 'bench',
     helperIds: ['oven'],
     moreMin: 0,
+    phaseDone: null,
     pins: null,
     piecesDone: null,
     inferred: true,

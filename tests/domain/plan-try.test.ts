@@ -226,6 +226,7 @@ describe('Z28 spreads are learned from what was done, and played as they were le
       stationId: null,
       helperIds: [],
       moreMin: 0,
+      phaseDone: null,
       pins,
       piecesDone: null,
       inferred: false,

@@ -46,7 +46,7 @@ const HELD: readonly {
     schema: upMessageSchema,
     version: PROTOCOL_VERSION,
     heldVersion: 1,
-    sha256: 'c4c240af0cdee197936dc314a154723627e67bb27cde52a9716fafa446ee6f6f',
+    sha256: '6b215f44d5854ab0bc568082eb60d3343bb2d8e08833867e9f49976007dba670',
     advice: WIRE,
   },
   {
@@ -54,7 +54,7 @@ const HELD: readonly {
     schema: downMessageSchema,
     version: PROTOCOL_VERSION,
     heldVersion: 1,
-    sha256: '1640f9061537dfc5ca1b358ed31681b7a831951e8a59737cbd04de59fdd24456',
+    sha256: '1076526aeb079c8bf27162072a7207bc2c9267bcb0182f2a8d860c170f06a404',
     advice: WIRE,
   },
   {
@@ -62,7 +62,7 @@ const HELD: readonly {
     schema: clientCommandSchema,
     version: PROTOCOL_VERSION,
     heldVersion: 1,
-    sha256: 'b8dd1119ad69a2bc1af86034e0548a8a817607d03b3526e86609c81f9296f79f',
+    sha256: 'd61850ccf77a3cd07d5d814398cd63e9dce360f57c8efb881b223e55f0d79d4a',
     advice: WIRE,
   },
   {
@@ -78,7 +78,7 @@ const HELD: readonly {
     schema: outcomeSchema,
     version: PROTOCOL_VERSION,
     heldVersion: 1,
-    sha256: 'f8639620c225056a9be52a5f1505b31df9d29bd3e78adf513addc8f81536600d',
+    sha256: 'd77f46b4acdea315122343710599d2d23e7f82c97c3bc23f8e0e12aa5bfb6378',
     advice: WIRE,
   },
   {
@@ -86,7 +86,7 @@ const HELD: readonly {
     schema: floorEventSchema,
     version: EVENT_VERSION,
     heldVersion: 1,
-    sha256: 'c1bcf45db1da7b9bb6c309473f5af3dfab2451e7d2498afb0d327bab6ab020a1',
+    sha256: '3ff8a095d6a650a75a4e6dd3bacc263189929f66613c9404f3868638799bd3f8',
     advice: EVENTS,
   },
   {
@@ -94,7 +94,7 @@ const HELD: readonly {
     schema: recordedEventSchema,
     version: EVENT_VERSION,
     heldVersion: 1,
-    sha256: 'b7136a04b1459ba00379c85bdf7bc92f3dc882e3043ae10941ecfd3bc66e7b7c',
+    sha256: '71a770b675a74a50aafa88ae3dc8497ae0d2872953b9eb11bad73fe17da6386e',
     advice: EVENTS,
   },
   {
@@ -102,7 +102,7 @@ const HELD: readonly {
     schema: bakehouseFileSchema,
     version: BAKEHOUSE_FORMAT,
     heldVersion: 1,
-    sha256: '2e56b5e68f9299a7354388ed2dca1d1d60d0eed25bbe7431e299be24c1883e42',
+    sha256: 'de6e4c3119a4696a4f3d5d65e9445ee38d551277b5562b7bad42c0c941ecdfec',
     advice: FILES,
   },
 ];

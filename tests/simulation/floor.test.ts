@@ -16,7 +16,9 @@ describe('a floor on which everything goes wrong', () => {
   it(
     'S1–S11, S14 and S16 hold for every seed, every kind of trouble was met, and every word of a phone said and accepted',
     async () => {
-      const total = await runSeeds(seeds);
+      // Some words are rarely said and more rarely accepted: where this half has not met them, seeds of the other go on.
+      const further = seeds.length < SEEDS_THAT_MEET_ALL ? [] : all.slice(seeds.length);
+      const total = await runSeeds(seeds, further, ({ counts, words }) => neverMet(counts).length + neverAccepted(words).length > 0);
       process.stdout.write(summary(seeds, total));
       if (seeds.length < SEEDS_THAT_MEET_ALL) return;
       expect(neverMet(total.counts)).toEqual([]);

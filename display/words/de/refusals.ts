@@ -118,6 +118,10 @@ function whyWords(refusal: Refusal, facts: RefusalFacts): string {
       return 'Im Moment ruft nichts.';
     case 'alreadyHeard':
       return `Schon gehört um ${facts.clock(refusal.atMs)}.`;
+    case 'nothingAsked':
+      return 'Der Backverlauf verlangt dort nichts.';
+    case 'promptAnswered':
+      return 'Das hat schon jemand getan.';
     case 'notHeld':
       return 'Der Ruf ist nicht angehalten.';
     case 'soundTestWaits':

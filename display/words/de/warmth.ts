@@ -33,3 +33,15 @@ export const WARMTH = {
   begin: 'Jetzt beginnen',
   beginMore: 'Das lässt sich nicht zurücknehmen. Keine Maschine startet dadurch.',
 } as const;
+
+/** How a core goes toward its target, on its card. */
+export const BAKE_CORE = {
+  title: 'Kern',
+  unreachable: (target: string, plateau: string): string => `Kern ${target} ist hier nicht zu erreichen: Wasser siedet bei ${plateau}`,
+  range: (from: string, to: string | null): string => (to === null ? `nicht vor ${from}; vielleicht nie` : `vielleicht ${from} bis ${to}`),
+  lag: 'Der Kern steigt noch nicht: noch keine Schätzung.',
+  another: 'Eine Messung mehr sagt, wann.',
+  noRise: 'Die Messungen steigen nicht: keine Schätzung.',
+  target: (temperature: string): string => `Ziel ${temperature}`,
+  notEnough: 'Die Kerntemperatur ist nötig, aber nicht genug: Kruste und Krume sagen den Rest.',
+} as const;

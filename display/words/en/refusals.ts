@@ -149,6 +149,10 @@ function whyWords(refusal: Refusal, facts: RefusalFacts): string {
       return 'nothing calls at the moment.';
     case 'alreadyHeard':
       return `heard ${facts.clock(refusal.atMs)} already.`;
+    case 'nothingAsked':
+      return 'the bake asks for nothing there.';
+    case 'promptAnswered':
+      return 'somebody has done that already.';
     case 'notHeld':
       return 'its call is not held.';
     case 'soundTestWaits':

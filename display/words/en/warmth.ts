@@ -33,3 +33,15 @@ export const WARMTH = {
   begin: 'Begin it now',
   beginMore: 'It cannot be taken back. No machine is started by this.',
 } as const;
+
+/** How a core goes toward its target, on its card. */
+export const BAKE_CORE = {
+  title: 'Core',
+  unreachable: (target: string, plateau: string): string => `core ${target} cannot be reached here: water boils at ${plateau}`,
+  range: (from: string, to: string | null): string => (to === null ? `not before ${from}; it may never` : `it may be ${from} to ${to}`),
+  lag: 'The core is still flat: no estimate yet.',
+  another: 'One more reading tells when.',
+  noRise: 'The readings do not rise: no estimate.',
+  target: (temperature: string): string => `target ${temperature}`,
+  notEnough: 'Core temperature is needed, not enough: crust and crumb say the rest.',
+} as const;

@@ -118,6 +118,10 @@ function whyWords(refusal: Refusal, facts: RefusalFacts): string {
       return 'rien n’appelle en ce moment.';
     case 'alreadyHeard':
       return `déjà entendu à ${facts.clock(refusal.atMs)}.`;
+    case 'nothingAsked':
+      return 'la cuisson ne demande rien là.';
+    case 'promptAnswered':
+      return 'quelqu’un l’a déjà fait.';
     case 'notHeld':
       return 'son appel n’est pas retenu.';
     case 'soundTestWaits':

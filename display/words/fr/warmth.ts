@@ -33,3 +33,16 @@ export const WARMTH = {
   begin: 'Le lancer maintenant',
   beginMore: 'Cela ne se reprend pas. Aucune machine n’est mise en marche.',
 } as const;
+
+/** How a core goes toward its target, on its card. */
+export const BAKE_CORE = {
+  title: 'Cœur',
+  unreachable: (target: string, plateau: string): string => `cœur à ${target} impossible ici\u00a0: l’eau bout à ${plateau}`,
+  range: (from: string, to: string | null): string =>
+    to === null ? `pas avant ${from}\u202f; peut-être jamais` : `peut-être de ${from} à ${to}`,
+  lag: 'Le cœur ne monte pas encore\u00a0: pas d’estimation.',
+  another: 'Une mesure de plus dira quand.',
+  noRise: 'Les mesures ne montent pas\u00a0: pas d’estimation.',
+  target: (temperature: string): string => `cible ${temperature}`,
+  notEnough: 'La température à cœur est nécessaire, pas suffisante\u00a0: croûte et mie disent le reste.',
+} as const;

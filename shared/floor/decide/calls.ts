@@ -1,6 +1,6 @@
 import { accepted, refused } from '../../result.ts';
 import type { CommandContext, CommandOf } from '../commands.ts';
-import { dueOf, levelSinceMs, roleAt } from '../due.ts';
+import { calledStep, dueOf, levelSinceMs, roleAt } from '../due.ts';
 import { isStronger } from '../role.ts';
 import type { FloorEvent } from '../events.ts';
 import type { FloorState, Workpiece } from '../state.ts';
@@ -38,7 +38,7 @@ export function decideRaiseCall(state: FloorState, command: CommandOf<'raiseCall
   const workpiece = state.workpieces[command.workpieceId];
   const due = workpiece === undefined ? null : dueOf(state, workpiece);
   const role = due === null ? 'running' : roleAt(due, context.nowMs);
-  const isTrue = due !== null && due.action.id === command.stepId && role === command.level;
+  const isTrue = due !== null && calledStep(due, context.nowMs).id === command.stepId && role === command.level;
   const isNews =
     workpiece?.call === null ||
     workpiece?.call === undefined ||
@@ -52,7 +52,7 @@ export function decideRaiseCall(state: FloorState, command: CommandOf<'raiseCall
       workpieceId: command.workpieceId,
       stepId: command.stepId,
       level: command.level,
-      dueMs: levelSinceMs(due, command.level),
+      dueMs: levelSinceMs(due, command.level, context.nowMs),
       atMs: context.nowMs,
     },
   ]);

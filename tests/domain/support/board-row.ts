@@ -36,6 +36,8 @@ export function boardRow(n: number, more: Partial<Row> = {}): Row {
     leaveOut: null,
     stock: null,
     ripening: null,
+    core: null,
+    prompt: null,
     holding: null,
     joins: null,
     takes: [],

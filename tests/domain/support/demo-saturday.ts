@@ -1,5 +1,5 @@
 import type { ClientCommand } from '../../../shared/floor/commands.ts';
-import { openDues, plannedMin, type Due } from '../../../shared/floor/due.ts';
+import { calledStep, openDues, plannedMin, promptAt, type Due } from '../../../shared/floor/due.ts';
 import type { FloorState } from '../../../shared/floor/state.ts';
 import { obstacleOf } from '../../../shared/floor/ways-out.ts';
 
@@ -25,7 +25,7 @@ export function nextDeed(state: FloorState, nowMs: number): Deed | null {
     .sort((a, b) => wantedMs(a) - wantedMs(b) || a.workpiece.tag.localeCompare(b.workpiece.tag, 'en', { numeric: true }));
   if (due === undefined) return null;
   const atMs = Math.max(nowMs, wantedMs(due));
-  return { atMs, tag: due.workpiece.tag, stepId: due.action.id, command: commandFor(state, due, atMs) };
+  return { atMs, tag: due.workpiece.tag, stepId: calledStep(due, atMs).id, command: commandFor(state, due, atMs) };
 }
 
 /** A pot that ripens and a filling that is kept are not ended by a tap of their own. */
@@ -41,11 +41,13 @@ function waitsForPrep(state: FloorState, due: Due): boolean {
 }
 
 function wantedMs(due: Due): number {
-  return Math.max(due.dueMs, due.workpiece.heldUntilMs ?? 0);
+  return Math.max(due.prompt?.dueMs ?? due.dueMs, due.workpiece.heldUntilMs ?? 0);
 }
 
 function commandFor(state: FloorState, due: Due, atMs: number): ClientCommand {
   const { workpiece, action } = due;
+  const prompt = promptAt(due, atMs);
+  if (prompt !== null) return { type: 'answerPrompt', workpieceId: workpiece.id, stepId: due.step.id, phase: prompt.phase };
   const on = { workpieceId: workpiece.id, stepId: action.id };
   if (action.leaveOut !== undefined) return { type: 'skipStep', ...on, reason: action.leaveOut };
   const [way] = obstacleOf(state, workpiece.id, atMs)?.waysOut ?? [];

@@ -22,6 +22,7 @@ const MINUTE_MS = 60_000;
 const OTHER_WORDS = [
   ['finishStep', 12],
   ['reportProgress', 4],
+  ['answerPrompt', 5],
   ['helpStep', 3],
   ['handOver', 3],
   ['sayWhere', 4],
@@ -36,7 +37,7 @@ const OTHER_WORDS = [
   ['planFeed', 3],
   ['addIngredient', 3],
   ['nameLoss', 3],
-  ['decideHolding', 7],
+  ['decideHolding', 10],
   ['setDeck', 2],
   ['readPlace', 2],
   ['openPlace', 1],
@@ -78,6 +79,13 @@ export function otherWord(n: number, state: FloorState, workpiece: Workpiece, st
   return wordOf(chosen[0], { digits, state, workpiece, stepId, nowMs });
 }
 
+/** Whoever hears the oven answers it, wherever they stand; where nothing bakes, astray. */
+function answerPrompt({ digits, state, workpiece, stepId }: Seen): ClientCommand {
+  const [asked] = openDues(state).filter((due) => due.prompt !== null);
+  const on = asked === undefined ? { workpieceId: workpiece.id, stepId } : { workpieceId: asked.workpiece.id, stepId: asked.step.id };
+  return { type: 'answerPrompt', ...on, phase: digits.onceIn(3) ? digits.below(3) : (asked?.prompt?.phase ?? 0) };
+}
+
 function wordOf(type: OtherWord, seen: Seen): ClientCommand {
   const { digits, state, workpiece, stepId } = seen;
   const on = { workpieceId: workpiece.id, stepId };
@@ -86,6 +94,8 @@ function wordOf(type: OtherWord, seen: Seen): ClientCommand {
       return fullFinish(seen);
     case 'reportProgress':
       return { type, ...on, piecesDone: digits.below((workpiece.pieces ?? 20) + 2) };
+    case 'answerPrompt':
+      return answerPrompt(seen);
     case 'helpStep':
       return { type, ...workedOn(seen) };
     case 'handOver':

@@ -1,6 +1,7 @@
 import { readBakehouseFile, type BakehouseFile } from '../../../shared/documents/bakehouse-file.ts';
 import type { Formula, Product } from '../../../shared/documents/formula.ts';
 import type { Kitchen } from '../../../shared/documents/kitchen.ts';
+import type { Step } from '../../../shared/documents/method.ts';
 import { assert } from '../../../shared/result.ts';
 import { Digits } from './digits.ts';
 import { demoFile, harbourFile } from './harbour.ts';
@@ -98,5 +99,16 @@ function productWith(product: Product, digits: Digits, isTinned: boolean): Produ
   const perPieces = 1 + digits.below(4);
   const claims = isTinned ? [{ kind: 'vessel' as const, ids: ['tin'], count: 1, perPieces }] : [];
   const inLoads = digits.onceIn(3) ? { loads: { after: shape, pieces: 3 + digits.below(6) } } : {};
-  return { ...product, ...inLoads, way: product.way.map((step) => (step.id === shape ? { ...step, claims } : step)) };
+  return { ...product, ...inLoads, way: product.way.map((step) => (step.id === shape ? { ...step, claims } : steamed(step))) };
+}
+
+/** A bake has steam for its first third; then it goes out, and the load is turned. */
+function steamed(step: Step): Step {
+  if (step.bake === undefined) return step;
+  const steamMin = step.minutes.target / 3;
+  const phases = [
+    { minutes: steamMin, steam: 'in' as const },
+    { minutes: step.minutes.target - steamMin, steam: 'out' as const, turn: true },
+  ];
+  return { ...step, bake: phases };
 }

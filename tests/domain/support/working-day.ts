@@ -102,9 +102,9 @@ export class WorkingDay {
   #sendHands(): void {
     const { floor } = this;
     const wanting = openDues(floor.state)
-      .filter((due) => due.dueMs <= floor.nowMs + this.#crew.seesAheadS * SECOND_MS && !this.#isTaken(due))
+      .filter((due) => calledMs(due) <= floor.nowMs + this.#crew.seesAheadS * SECOND_MS && !this.#isTaken(due))
       .filter((due) => (this.#waitsMs.get(due.workpiece.id) ?? 0) <= floor.nowMs)
-      .sort((a, b) => PRESSURE[roleAt(b, floor.nowMs)] - PRESSURE[roleAt(a, floor.nowMs)] || a.dueMs - b.dueMs);
+      .sort((a, b) => PRESSURE[roleAt(b, floor.nowMs)] - PRESSURE[roleAt(a, floor.nowMs)] || calledMs(a) - calledMs(b));
     for (const due of wanting) {
       if (this.#free === 0) return;
       this.#free -= 1;
@@ -112,7 +112,7 @@ export class WorkingDay {
       const isHeldUp = this.#random() < this.#crew.heldUp.share;
       const held = this.#crew.heldUp;
       const comesMs = this.#between(isHeldUp ? { least: held.leastS, most: held.mostS } : this.#crew.comesS);
-      this.#later(Math.max(comesMs, due.dueMs - floor.nowMs), () => this.#arrive(due));
+      this.#later(Math.max(comesMs, calledMs(due) - floor.nowMs), () => this.#arrive(due));
     }
   }
 
@@ -128,6 +128,11 @@ export class WorkingDay {
     const { id } = seen.workpiece;
     const due = openDues(floor.state).find(({ workpiece }) => workpiece.id === id);
     if (due === undefined || due.action.id !== seen.action.id || due.phase !== seen.phase) return this.#leave(id);
+    const { prompt } = due;
+    if (prompt !== null && prompt.dueMs <= floor.nowMs) {
+      floor.give({ type: 'answerPrompt', workpieceId: id, stepId: due.step.id, phase: prompt.phase }, this.#tap());
+      return this.#leave(id);
+    }
     const on = { workpieceId: id, stepId: due.action.id };
     const begins = due.phase !== 'resting' && due.phase !== 'judging' && due.phase !== 'working';
     if (!begins || due.action.kind !== 'hands' || due.action.minutes.target < BEGUN_FROM_MIN) return this.#finish(id, on);
@@ -164,6 +169,11 @@ export class WorkingDay {
   #tap(): { readonly deviceId: string; readonly stationId: string } {
     return { deviceId: idOf(2_000_000 + Math.floor(this.#random() * this.#crew.hands)), stationId: 'bench' };
   }
+}
+
+/** When hands are wanted: by a phase of the bake, or at its end. */
+function calledMs({ prompt, dueMs }: Due): number {
+  return prompt?.dueMs ?? dueMs;
 }
 
 const PRESSURE: Readonly<Record<Role, number>> = { running: 0, call: 1, late: 2, lost: 3 };

@@ -1,4 +1,4 @@
-import { dueOf, levelSinceMs, roleAt } from '../../../shared/floor/due.ts';
+import { calledStep, dueOf, levelSinceMs, roleAt } from '../../../shared/floor/due.ts';
 import type { EventOf, FloorEvent } from '../../../shared/floor/events.ts';
 import type { FloorState } from '../../../shared/floor/state.ts';
 import type { Counts } from './counts.ts';
@@ -26,9 +26,13 @@ export class CallRules {
     const due = workpiece === undefined ? null : dueOf(state, workpiece);
     const what = `${level} of ${workpiece?.tag ?? workpieceId} ${stepId}`;
     this.#counts.raised += 1;
-    this.#violations.demand('S5', due !== null && due.action.id === stepId, () => `${what} was raised, and is not what stands next`);
+    this.#violations.demand(
+      'S5',
+      due !== null && calledStep(due, event.atMs).id === stepId,
+      () => `${what} was raised, and is not what stands next`,
+    );
     if (due === null) return;
-    const sinceMs = levelSinceMs(due, level);
+    const sinceMs = levelSinceMs(due, level, event.atMs);
     this.#violations.demand(
       'S5',
       event.dueMs === sinceMs && event.atMs >= sinceMs,

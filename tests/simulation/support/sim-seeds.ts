@@ -41,11 +41,19 @@ export interface Total {
   readonly words: WordCounts;
 }
 
-/** Runs seeds one after another and adds up what happened. Throws at the first that broke an invariant, with how to run it alone. */
-export function runSeeds(seeds: readonly number[]): Promise<Total> {
+/**
+ * Runs seeds one after another and adds up what happened; those of `further` as well while `isWanting`. Throws at the first that broke an
+ * invariant, with how to run it alone.
+ */
+export function runSeeds(
+  seeds: readonly number[],
+  further: readonly number[] = [],
+  isWanting: (total: Total) => boolean = () => false,
+): Promise<Total> {
   return inFolder(async (folder) => {
     const total = { counts: noCounts(), words: {} };
-    for (const seed of seeds) {
+    for (const [index, seed] of [...seeds, ...further].entries()) {
+      if (index >= seeds.length && !isWanting(total)) break;
       const report = await simulate({ seed, folder });
       throwIfBroken(report);
       addCounts(total.counts, report.counts);

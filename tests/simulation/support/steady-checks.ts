@@ -1,4 +1,4 @@
-import { openDues, roleAt } from '../../../shared/floor/due.ts';
+import { calledStep, openDues, roleAt } from '../../../shared/floor/due.ts';
 import { isStronger } from '../../../shared/floor/role.ts';
 import { nextSound } from '../../../shared/floor/sounding.ts';
 import { SILENCE_MS } from '../../../shared/wire/protocol.ts';
@@ -98,17 +98,19 @@ export class SteadyChecks {
     if (time.nowMs - room.steadySinceMs < RAISED_WITHIN_MS) return;
     const sinceMs = houseMs - RAISED_WITHIN_MS * truth.pace;
     for (const due of openDues(state)) {
-      const { workpiece, action } = due;
+      const { workpiece } = due;
       if (time.nowMs - ledger.touchedMs(workpiece.id) < RAISED_WITHIN_MS) continue;
       const level = roleAt(due, sinceMs);
       if (level === 'running') continue;
       counts.liveCalls += 1;
       const { call } = workpiece;
-      const isRaised = call !== null && call.stepId === action.id && !isStronger(level, call.level);
+      // A bake that has ended meanwhile calls for its end, and no more for what a phase of it asked.
+      const steps = [calledStep(due, sinceMs).id, calledStep(due, houseMs).id];
+      const isRaised = call !== null && steps.includes(call.stepId) && !isStronger(level, call.level);
       violations.demand(
         'S5',
         isRaised,
-        () => `${level} of ${workpiece.tag} ${action.id} has been true for ${RAISED_WITHIN_MS} ms and is not raised`,
+        () => `${level} of ${workpiece.tag} ${steps.join(' or ')} has been true for ${RAISED_WITHIN_MS} ms and is not raised`,
       );
     }
   }

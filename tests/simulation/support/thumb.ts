@@ -116,7 +116,8 @@ function otherWordOn(random: Random, { workpieceId, stepId }: Row, state: FloorS
   return otherWord(random.whole(0, 2 ** 26 - 1) * 2 ** 26 + random.whole(0, 2 ** 26 - 1), state, workpiece, stepId, Math.round(nowMs));
 }
 
-function finish(random: Random, { workpieceId, stepId, pieces, verb }: Row, state: FloorState): ClientCommand {
+function finish(random: Random, { workpieceId, stepId, pieces, verb, prompt }: Row, state: FloorState): ClientCommand {
+  if (prompt !== null) return { type: 'answerPrompt', workpieceId, stepId, phase: prompt.phase };
   const cuts = state.workpieces[workpieceId]?.cuts ?? [];
   const counted = verb === 'divide' && cuts.length > 0 && random.chance(0.3);
   return {
