@@ -193,6 +193,18 @@ export class DoughCard extends LitElement {
             ></dough-ripening>`
       }
       ${
+        row.stage === 'oven'
+          ? html`<dough-baking
+              class="block"
+              .floor=${this.floor}
+              .workpieceId=${row.workpieceId}
+              .nowMs=${this.nowMs}
+              .zone=${this.zone}
+              .unit=${this.unit}
+            ></dough-baking>`
+          : nothing
+      }
+      ${
         card.load === null
           ? nothing
           : html`<slot-picker

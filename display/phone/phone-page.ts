@@ -18,7 +18,6 @@ import './answer-note.ts';
 import './bottom-bar.ts';
 import { cardOf, type CardModel } from './card-model.ts';
 import type { CardPanel } from './card-panel.ts';
-import './day-end.ts';
 import './device-panel.ts';
 import { didWords } from './did-words.ts';
 import './dough-card.ts';
@@ -46,7 +45,6 @@ import './phone-header.ts';
 import './phone-list.ts';
 import { baseStyles } from './phone-styles.ts';
 import { duesOfPlaces, placesOf } from './places-model.ts';
-import './places-view.ts';
 import type { PlacesView } from './places-view.ts';
 import './pocket-cover.ts';
 import type { SlotsChosenEvent } from './slot-picker.ts';
@@ -315,6 +313,8 @@ export class PhonePage extends LitElement {
   }
 
   private async showDrawing(): Promise<void> {
+    // It comes with what the page loads later.
+    await customElements.whenDefined('places-view');
     const { drawing } = this;
     await drawing?.updateComplete;
     drawing?.focusHeading();

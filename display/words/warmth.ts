@@ -4,4 +4,4 @@ import * as fr from './fr/warmth.ts';
 import { inPageLanguage } from './page-language.ts';
 
 /** Rests and the warmth of their dough, in this page's language. */
-export const { WARMTH, BAKE_CORE } = inPageLanguage<typeof en>({ en, de, fr });
+export const { WARMTH, BAKE_CORE, BAKE_PHASE } = inPageLanguage<typeof en>({ en, de, fr });

@@ -26,15 +26,14 @@ export interface Prompt {
   readonly lateMs: number;
 }
 
-/** The phases of a bake by their minutes, as long as the place in which it bakes makes them; time given on top lengthens the last. */
-export function phasesAt(step: Step, { startedMs, pins, moreMin }: StepLife): readonly PhaseAt[] {
+/** The phases of a bake by their minutes, as long as the place in which it bakes makes them; the last one goes on until the bake is due, at `endsMs`. */
+export function phasesAt(step: Step, { startedMs, pins }: StepLife, endsMs: number): readonly PhaseAt[] {
   const phases = step.bake ?? [];
   if (startedMs === null || pins === null) return [];
-  const endMs = Math.round(startedMs + (pins.targetMin * pins.factor + moreMin) * MINUTE_MS);
   let fromMs = startedMs;
   return phases.map((phase, index) => {
-    const isLast = index === phases.length - 1;
-    const at = { phase, fromMs, toMs: isLast ? Math.max(fromMs, endMs) : Math.round(fromMs + phase.minutes * pins.factor * MINUTE_MS) };
+    const toMs = index === phases.length - 1 ? endsMs : Math.round(fromMs + phase.minutes * pins.factor * MINUTE_MS);
+    const at = { phase, fromMs, toMs: Math.max(fromMs, toMs) };
     fromMs = at.toMs;
     return at;
   });
@@ -67,7 +66,7 @@ export function asksOf(phases: readonly BakePhase[], index: number): readonly Pr
  */
 export function promptOf(step: Step, life: StepLife, endsMs: number): Prompt | null {
   const phases = step.bake ?? [];
-  for (const [index, { phase, fromMs }] of phasesAt(step, life).entries()) {
+  for (const [index, { phase, fromMs }] of phasesAt(step, life, endsMs).entries()) {
     if (index <= (life.phaseDone ?? 0) || fromMs >= endsMs) continue;
     const asks = asksOf(phases, index);
     if (asks.length === 0) continue;

@@ -144,7 +144,8 @@ function toRow(state: FloorState, due: Due, nowMs: number): Row {
     verb: showsWork ? step.verb : action.verb,
     isCheck: due.phase === 'judging' && role !== 'running',
     check: prompt === null ? (action.check ?? null) : prompt.note,
-    caution: called.caution ?? null,
+    // Steam let out burns as it does when the load is taken out.
+    caution: called.caution ?? action.caution ?? null,
     startedMs: due.startedMs,
     earliestMs: prompt?.dueMs ?? due.earliestMs,
     dueMs: prompt?.dueMs ?? due.dueMs,

@@ -52,10 +52,10 @@ describe('OV1 a bake goes by its phases', () => {
   test('its phases follow one another from when it went in; more time lengthens the last', () => {
     const floor = ovenHouse({ phases: PHASES });
     const minutes = (): readonly (readonly number[])[] => {
-      const { step, startedMs } = floor.due(TAG);
+      const { step, startedMs, dueMs } = floor.due(TAG);
       const life = floor.piece(TAG).steps[step.id];
       assert(life !== undefined && startedMs !== null, 'it bakes');
-      return phasesAt(step, life).map(({ fromMs, toMs }) => [(fromMs - startedMs) / MINUTE_MS, (toMs - startedMs) / MINUTE_MS]);
+      return phasesAt(step, life, dueMs).map(({ fromMs, toMs }) => [(fromMs - startedMs) / MINUTE_MS, (toMs - startedMs) / MINUTE_MS]);
     };
     expect(minutes()).toEqual([
       [0, 10],

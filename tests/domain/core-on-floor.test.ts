@@ -1,4 +1,6 @@
 import { describe, expect, test } from 'vitest';
+import { coreLines } from '../../display/phone/bake-texts.ts';
+import { coreCurve } from '../../display/phone/core-curve.ts';
 import { coreTexts } from '../../display/wall/core-texts.ts';
 import type { CoreHeat } from '../../shared/floor/core-heat.ts';
 import { assert } from '../../shared/result.ts';
@@ -102,7 +104,7 @@ describe('OV5 what cannot be reached here is said, and a bake is read anew', () 
   });
 });
 
-describe('OV6 the wall says what was read and when the core is there', () => {
+describe('OV6 wall and card say what was read and when the core is there', () => {
   test('the same in fewer and fewer words', () => {
     const floor = read(read(ovenHouse({ phases: PHASES, coreC: 90 }), 10, 50), 4, 60);
     const texts = coreTexts(core(floor), 'UTC', 'C');
@@ -111,4 +113,33 @@ describe('OV6 the wall says what was read and when the core is there', () => {
     expect(texts.at(-1)).toBe('core 60 °C');
     expect(coreTexts(core(read(floor, 9, 90.5)), 'UTC', 'F')[0]).toMatch(/^core read 195 °F \d\d:\d\d · 194 °F reached$/);
   });
+
+  test('the card says it whole, or why nothing can be said', () => {
+    const lines = (floor: Floor): readonly string[] => coreLines(core(floor), 'UTC', 'C');
+    const floor = read(ovenHouse({ phases: PHASES, coreC: 90 }), 10, 50);
+    expect(lines(floor)[1]).toBe('One more reading tells when.');
+    expect(lines(read(floor, 4, 70))).toEqual([
+      expect.stringMatching(/^core read 70 °C \d\d:\d\d$/),
+      expect.stringMatching(/^90 °C about \d\d:\d\d$/),
+      expect.stringMatching(/^it may be \d\d:\d\d to \d\d:\d\d$/),
+    ]);
+    expect(lines(ovenHouse({ phases: PHASES, coreC: 96, altitudeM: 1600 }))).toEqual([
+      'core 96 °C cannot be reached here: water boils at 95 °C',
+    ]);
+  });
+
+  test('the curve goes through two readings, up to the target when it is there; its end holds the whole range', () => {
+    const floor = read(read(ovenHouse({ phases: PHASES, coreC: 90 }), 10, 50), 4, 70);
+    const curve = coreCurve(core(floor), floor.due(TAG).dueMs, floor.nowMs);
+    assert(curve !== null, 'there is a curve');
+    const at = (atMs: number): number => nearest(curve.points, atMs);
+    for (const { atMs, celsius } of curve.readings) expect(Math.abs(at(atMs) - celsius)).toBeLessThan(2.5);
+    expect(Math.abs(at(curve.reachesMs ?? 0) - 90)).toBeLessThan(1.5);
+    expect(curve.toMs).toBeGreaterThan(curve.between?.toMs ?? Number.POSITIVE_INFINITY);
+    expect(coreCurve(core(ovenHouse({ phases: PHASES, coreC: 96, altitudeM: 1600 })), 0, 0)).toBeNull();
+  });
 });
+
+function nearest(points: readonly { readonly atMs: number; readonly coreC: number }[], atMs: number): number {
+  return [...points].sort((a, b) => Math.abs(a.atMs - atMs) - Math.abs(b.atMs - atMs))[0]?.coreC ?? Number.NaN;
+}

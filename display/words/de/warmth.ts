@@ -42,6 +42,8 @@ export const BAKE_CORE = {
   lag: 'Der Kern steigt noch nicht: noch keine Schätzung.',
   another: 'Eine Messung mehr sagt, wann.',
   noRise: 'Die Messungen steigen nicht: keine Schätzung.',
-  target: (temperature: string): string => `Ziel ${temperature}`,
   notEnough: 'Die Kerntemperatur ist nötig, aber nicht genug: Kruste und Krume sagen den Rest.',
 } as const;
+
+/** A phase of a bake: until when, and what the oven is to do. */
+export const BAKE_PHASE = (clock: string, what: string): string => `bis ${clock}: ${what}`;

@@ -42,6 +42,8 @@ export const BAKE_CORE = {
   lag: 'The core is still flat: no estimate yet.',
   another: 'One more reading tells when.',
   noRise: 'The readings do not rise: no estimate.',
-  target: (temperature: string): string => `target ${temperature}`,
   notEnough: 'Core temperature is needed, not enough: crust and crumb say the rest.',
 } as const;
+
+/** A phase of a bake: until when, and what the oven is to do. */
+export const BAKE_PHASE = (clock: string, what: string): string => `till ${clock}: ${what}`;

@@ -43,6 +43,8 @@ export const BAKE_CORE = {
   lag: 'Le cœur ne monte pas encore\u00a0: pas d’estimation.',
   another: 'Une mesure de plus dira quand.',
   noRise: 'Les mesures ne montent pas\u00a0: pas d’estimation.',
-  target: (temperature: string): string => `cible ${temperature}`,
   notEnough: 'La température à cœur est nécessaire, pas suffisante\u00a0: croûte et mie disent le reste.',
 } as const;
+
+/** A phase of a bake: until when, and what the oven is to do. */
+export const BAKE_PHASE = (clock: string, what: string): string => `jusqu’à ${clock}\u00a0: ${what}`;

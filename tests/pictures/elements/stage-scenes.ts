@@ -11,6 +11,7 @@ import { dayOf, viewOf, workedFloor } from '../../browser/harness/staged-wall.ts
 import { Floor } from '../../domain/support/floor.ts';
 import { bringInCommand, harbourFile } from '../../domain/support/harbour.ts';
 import { cheeseInTheCold, custardFromTheStove, move, readFood } from '../../domain/support/kept-house.ts';
+import { ovenHouse } from '../../domain/support/oven-house.ts';
 import { idOf, OTHER_PHONE, SERVER_DEVICE } from '../../domain/support/ids.ts';
 import { feedPot, levainFloor, POT } from '../../domain/support/levain-house.ts';
 import type { CardScene, Scene, Scenes } from './scene.ts';
@@ -120,6 +121,8 @@ function cards(): Readonly<Record<string, CardScene>> {
     'to be loaded': card(load),
     'to be loaded, the oven full': card({ ...load, floor: new Floor(withFullOven(load.floor.state), load.floor.nowMs) }),
     'in the oven': card(staged((due) => due.step.kind === 'bake')),
+    'a bake that asks for steam out': keptCard(ovenHouse().wait(10.5), 'R1', ['actions']),
+    'a bake whose core is read': keptCard(readBake(), 'R1', ['actions']),
     'a filling past its limit': keptCard(pastLimit(), 'Cf1', ['actions', 'decideHolding']),
     'a custard that cools': keptCard(coolingCustard(), 'Cu1', ['actions']),
     'a pot': {
@@ -142,6 +145,19 @@ function coldRest(): Staged {
   read(21.5);
   rest.floor.wait(5);
   return rest;
+}
+
+/** A bake on its last phase, its core read twice. */
+function readBake(): Floor {
+  const floor = ovenHouse();
+  const workpieceId = floor.id('R1');
+  floor.wait(10).ok({ type: 'answerPrompt', workpieceId, stepId: 'bake', phase: 1 });
+  for (const [waitMin, celsius] of [
+    [24, 62],
+    [8, 79],
+  ] as const)
+    floor.wait(waitMin).ok({ type: 'readTemperature', workpieceId, where: 'core', celsius });
+  return floor.wait(3);
 }
 
 /** A filling that was on the bench for as long as its rule set allows. */
