@@ -24,6 +24,8 @@ type Apart =
   | 'setDeck'
   | 'readPlace'
   | 'openPlace'
+  | 'startTestPiece'
+  | 'endTestPiece'
   | 'beginProgramme'
   | 'blockResource'
   | 'freeResource';

@@ -152,6 +152,9 @@ function foreignRefusal(command: ClientCommand): Refusal {
     case 'openPlace':
     case 'beginProgramme':
       return { code: 'placeUnknown', placeId: command.placeId };
+    case 'startTestPiece':
+    case 'endTestPiece':
+      return { code: 'noSuchSlot', slotId: command.slotId };
     case 'blockResource':
     case 'freeResource':
       return { code: 'resourceUnknown', resource: command.resource };

@@ -51,6 +51,9 @@ export function didWords(state: FloorState, command: ClientCommand): string {
     case 'openPlace':
     case 'beginProgramme':
       return DID.air;
+    case 'startTestPiece':
+    case 'endTestPiece':
+      return DID.testPiece;
     case 'blockResource':
       return DID.blocked;
     case 'freeResource':

@@ -38,6 +38,8 @@ export const COMMAND_ROLES: Readonly<Record<ClientCommand['type'], AccessRole>> 
   setDeck: 'act',
   readPlace: 'act',
   openPlace: 'act',
+  startTestPiece: 'act',
+  endTestPiece: 'act',
   beginProgramme: 'act',
   blockResource: 'act',
   freeResource: 'act',

@@ -226,7 +226,9 @@ function stockOf(due: Due): Row['stock'] {
     grams: workpiece.grams,
     seedG: workpiece.stock.seedG,
     ripeFromMs: isRipening ? due.earliestMs : null,
-    ripeToMs: isRipening ? (due.ripening?.latestMs ?? startedMs + (pins.latestMin ?? pins.targetMin) * pins.factor * MINUTE_MS) : null,
+    ripeToMs: isRipening
+      ? (due.ripening?.latestMs ?? Math.round(startedMs + (pins.latestMin ?? pins.targetMin) * pins.factor * MINUTE_MS))
+      : null,
   };
 }
 

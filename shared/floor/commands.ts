@@ -187,6 +187,15 @@ export const readTemperature = z.strictObject({
 /** The air of a rest place as somebody read it: a draughty bench, a shelf that is warmer than it should be. */
 export const readPlace = z.strictObject({ type: z.literal('readPlace'), placeId: keySchema, celsius: celsiusSchema });
 /** Its door stands open for so long. */
+/** A piece of dough goes into a slot, to see how hot it is there. */
+export const startTestPiece = z.strictObject({
+  type: z.literal('startTestPiece'),
+  slotId: keySchema,
+  /** What it takes at the reference. */
+  referenceMin: z.number().positive().max(120),
+});
+/** The piece is as the reference is after its minutes; or it is thrown away. */
+export const endTestPiece = z.strictObject({ type: z.literal('endTestPiece'), slotId: keySchema, isDone: z.boolean() });
 export const openPlace = z.strictObject({
   type: z.literal('openPlace'),
   placeId: keySchema,
@@ -388,6 +397,8 @@ export const clientCommandSchema = z.discriminatedUnion('type', [
   setDeck,
   readPlace,
   openPlace,
+  startTestPiece,
+  endTestPiece,
   beginProgramme,
   blockResource,
   freeResource,

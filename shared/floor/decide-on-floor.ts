@@ -1,3 +1,4 @@
+import { decideEndTestPiece, decideStartTestPiece } from './decide/test-piece.ts';
 import { decideAnswerPrompt } from './decide/answer-prompt.ts';
 import { unreachable } from '../result.ts';
 import type { ClientCommand, CommandContext } from './commands.ts';
@@ -118,6 +119,10 @@ function decideAlone(state: FloorState, command: OnFloorCommand, context: Comman
       return decideOpenPlace(state, command, context);
     case 'beginProgramme':
       return decideBeginProgramme(state, command, context);
+    case 'startTestPiece':
+      return decideStartTestPiece(state, command, context);
+    case 'endTestPiece':
+      return decideEndTestPiece(state, command, context);
     case 'blockResource':
       return decideBlockResource(state, command, context);
     case 'freeResource':

@@ -19,6 +19,7 @@ import { decideReadTemperature } from './decide/read-temperature.ts';
 import { doughReadingOf } from './dough-reading.ts';
 import { taughtByReading } from './drift-taught.ts';
 import type { FloorEvent } from './events.ts';
+import { taughtByBake } from './slot-heats.ts';
 import { taughtByClosing } from './ripeness-taught.ts';
 import { accepted } from '../result.ts';
 import type { FloorState } from './state.ts';
@@ -36,7 +37,7 @@ export function decide(state: FloorState, command: FloorCommand, context: Comman
 function taughtBy(state: FloorState, event: FloorEvent): readonly FloorEvent[] {
   switch (event.type) {
     case 'stepDone':
-      return taughtByClosing(state, event);
+      return [...taughtByClosing(state, event), ...taughtByBake(state, event)];
     case 'temperatureRead': {
       const workpiece = state.workpieces[event.workpieceId];
       return workpiece === undefined || event.where !== 'dough' ? [] : taughtByReading(state, workpiece, event.celsius, event.atMs);

@@ -179,7 +179,7 @@ function dueUnderWay(state: FloorState, workpiece: Workpiece, phase: Phase, step
   assert(startedMs !== null && pins !== null, `${workpiece.tag} ${step.id} is under way without a start`);
   const ripening = phase === 'resting' ? ripeningOf(state, workpiece, step, life) : null;
   const core = coreHeatOf(state, workpiece, step, life);
-  const ripeMs = ripening?.ripeMs ?? bakedMs(core, pins, startedMs) ?? startedMs + pins.targetMin * pins.factor * MINUTE_MS;
+  const ripeMs = ripening?.ripeMs ?? bakedMs(core, pins, startedMs) ?? minutesOn(startedMs, pins.targetMin, pins);
   const dueMs = ripeMs + life.moreMin * MINUTE_MS;
   const under: Due = {
     workpiece,
@@ -187,7 +187,7 @@ function dueUnderWay(state: FloorState, workpiece: Workpiece, phase: Phase, step
     step,
     action,
     startedMs,
-    earliestMs: ripening?.earliestMs ?? startedMs + (pins.earliestMin ?? pins.targetMin) * pins.factor * MINUTE_MS,
+    earliestMs: ripening?.earliestMs ?? minutesOn(startedMs, pins.earliestMin ?? pins.targetMin, pins),
     dueMs,
     lateMs: dueMs + action.toleranceMin.late * MINUTE_MS,
     lostMs: null,
@@ -206,19 +206,23 @@ function dueUnderWay(state: FloorState, workpiece: Workpiece, phase: Phase, step
 }
 
 /** When a bake is done by its core, within what its method allows: crust and crumb say the rest. Null where the core says nothing. */
-function bakedMs(core: CoreHeat | null, { earliestMin, latestMin, factor }: StepPins, startedMs: number): number | null {
+function bakedMs(core: CoreHeat | null, pins: StepPins, startedMs: number): number | null {
   const reachesMs = core?.reachesMs ?? null;
   if (reachesMs === null) return null;
-  const afterStart = (minutes: number): number => startedMs + minutes * factor * MINUTE_MS;
-  const mostMs = latestMin === undefined ? Number.POSITIVE_INFINITY : afterStart(latestMin);
-  return Math.max(afterStart(earliestMin ?? 0), Math.min(reachesMs, mostMs));
+  const mostMs = pins.latestMin === undefined ? reachesMs : minutesOn(startedMs, pins.latestMin, pins);
+  return Math.max(minutesOn(startedMs, pins.earliestMin ?? 0, pins), Math.min(reachesMs, mostMs));
+}
+
+/** So many of a step's minutes after its start, as long as they are by what was learned. Instants are whole. */
+function minutesOn(startedMs: number, minutes: number, { factor }: StepPins): number {
+  return Math.round(startedMs + minutes * factor * MINUTE_MS);
 }
 
 /** How long a rest bears to wait, by how it ripens, or by its minutes; null where its method names no latest. */
 function latestOf({ ripening, startedMs }: Due, { pins }: StepLife): number | null {
   if (ripening !== null) return ripening.latestMs;
   if (pins?.latestMin === undefined || startedMs === null) return null;
-  return startedMs + pins.latestMin * pins.factor * MINUTE_MS;
+  return minutesOn(startedMs, pins.latestMin, pins);
 }
 
 /** The wanted length of a step in minutes, as it will be pinned when it begins. */

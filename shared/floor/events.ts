@@ -500,6 +500,36 @@ export const ripenessLearned = z.strictObject({
   factor: z.number().positive().max(20),
   atMs: instantMsSchema,
 });
+/** A piece of dough went into a slot, to see how hot it is there; at the reference it takes so many minutes. */
+export const testPieceStarted = z.strictObject({
+  type: z.literal('testPieceStarted'),
+  slotId: keySchema,
+  referenceMin: z.number().positive().max(120),
+  atMs: instantMsSchema,
+});
+/** It was as it is at the reference, or was thrown away and says nothing. */
+export const testPieceEnded = z.strictObject({
+  type: z.literal('testPieceEnded'),
+  slotId: keySchema,
+  isDone: z.boolean(),
+  atMs: instantMsSchema,
+});
+/** What a bake or a test piece took in these slots, as a multiple of its minutes at the reference. */
+export const slotHeatLearned = z.strictObject({
+  type: z.literal('slotHeatLearned'),
+  slotIds: z.array(keySchema).min(1),
+  kind: z.enum(['bake', 'testPiece']),
+  minutesShare: z.number().positive().max(20),
+  atMs: instantMsSchema,
+});
+/** A bake goes by another heat of its place than it began with. */
+export const bakePaced = z.strictObject({
+  type: z.literal('bakePaced'),
+  workpieceId: idSchema,
+  stepId: keySchema,
+  factor: z.number().positive().max(20),
+  atMs: instantMsSchema,
+});
 export const resourceBlocked = z.strictObject({
   type: z.literal('resourceBlocked'),
   resource: resourceSchema,
@@ -653,6 +683,10 @@ export const floorEventSchema = z.discriminatedUnion('type', [
   programmeBegun,
   driftLearned,
   ripenessLearned,
+  testPieceStarted,
+  testPieceEnded,
+  slotHeatLearned,
+  bakePaced,
   resourceBlocked,
   resourceFreed,
   vesselsTaken,

@@ -4,6 +4,7 @@ import { evolveDocuments, isDocumentEvent } from './evolve-documents.ts';
 import { evolvePlan, isPlanEvent } from './evolve-plan.ts';
 import { evolveGenealogy, isGenealogyEvent } from './evolve-genealogy.ts';
 import { evolveWork, isWorkEvent } from './evolve-work.ts';
+import { evolveOvens, isOvenEvent } from './evolve-ovens.ts';
 import { evolveAir, isAirEvent } from './evolve-air.ts';
 import { evolveCalls, isCallEvent } from './evolve-calls.ts';
 import { evolveSoundTest, isSoundTestEvent } from './evolve-sound-test.ts';
@@ -55,6 +56,7 @@ function applyEvent(state: FloorState, event: FloorEvent, recorded: RecordedEven
   if (isSoundTestEvent(event)) return evolveSoundTest(state, event);
   if (isGenealogyEvent(event)) return pruneAfterEnding(evolveGenealogy(state, event, recorded), event);
   if (isBookEvent(event)) return evolveBook(state, [{ ...recorded, event }]);
+  if (isOvenEvent(event)) return evolveOvens(state, event, recorded);
   if (isAirEvent(event)) return evolveAir(state, event, recorded);
   if (isPlanEvent(event)) return evolvePlan(state, event);
   if (isDocumentEvent(event)) return evolveDocuments(state, event);

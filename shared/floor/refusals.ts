@@ -99,6 +99,8 @@ export const refusalSchema = z.discriminatedUnion('code', [
   z.strictObject({ code: z.literal('stationUnknown'), ...what, stationId: keySchema }),
   z.strictObject({ code: z.literal('placeUnknown'), ...what, placeId: keySchema }),
   z.strictObject({ code: z.literal('deckUnknown'), deckId: keySchema }),
+  z.strictObject({ code: z.literal('noSuchSlot'), slotId: keySchema }),
+  z.strictObject({ code: z.literal('noTestPiece'), slotId: keySchema }),
   z.strictObject({ code: z.literal('programmeMissing'), placeId: keySchema }),
   z.strictObject({ code: z.literal('resourceUnknown'), resource: resourceSchema }),
   z.strictObject({ code: z.literal('notBlocked'), resource: resourceSchema }),

@@ -20,6 +20,8 @@ export function shiftOpenInstants(state: FloorState, byMs: number): FloorState {
     undo,
     blocked,
     vesselReturns,
+    slotHeat: mapValues(state.slotHeat, (samples) => samples.map((sample) => ({ ...sample, atMs: sample.atMs + byMs }))),
+    testPieces: mapValues(state.testPieces, (piece) => ({ ...piece, startedMs: piece.startedMs + byMs })),
     placeAir: mapValues(state.placeAir, (air) => shiftAir(air, byMs)),
     plan: state.plan === null ? null : shiftPlan(state.plan, byMs),
     lastSoundedMs: mapValues(state.lastSoundedMs, (atMs) => atMs + byMs),

@@ -16,10 +16,11 @@ import type {
   StepPins,
   VesselsHeld,
 } from './events.ts';
+import type { HeatSample } from '../trade/slot-heat.ts';
 import type { LotsBefore } from './lots-used.ts';
 
 /** Version of this shape: a snapshot of another version is thrown away and folded anew. */
-export const STATE_VERSION = 8;
+export const STATE_VERSION = 9;
 
 /** Days that are remembered as open, the newest ones: a day is planned once. */
 export const OPEN_DATES_KEPT = 60;
@@ -112,6 +113,17 @@ export interface RipenessSample {
   readonly factor: number;
   readonly atMs: number;
   readonly commandId: string;
+}
+
+/** What was baked in a slot says how hot it is there. */
+export interface SlotHeatSample extends HeatSample {
+  readonly commandId: string;
+}
+
+/** A piece of dough that bakes in a slot, to see how hot it is there. */
+export interface TestPiece {
+  readonly referenceMin: number;
+  readonly startedMs: number;
 }
 
 /** Something about a workpiece that was said otherwise before. */
@@ -328,6 +340,10 @@ export interface FloorState {
   readonly drifts: Readonly<Record<string, readonly DriftSample[]>>;
   /** By formula, the oldest first. */
   readonly ripeness: Readonly<Record<string, readonly RipenessSample[]>>;
+  /** By slot, the oldest first. */
+  readonly slotHeat: Readonly<Record<string, readonly SlotHeatSample[]>>;
+  /** By slot. */
+  readonly testPieces: Readonly<Record<string, TestPiece>>;
   readonly serviceDate: string | null;
   readonly openDates: readonly string[];
   /** Days that are over, the newest ones: a day is planned once, and not again after its end. */
@@ -376,6 +392,8 @@ export const EMPTY_STATE: FloorState = {
   placeAir: {},
   drifts: {},
   ripeness: {},
+  slotHeat: {},
+  testPieces: {},
   serviceDate: null,
   openDates: [],
   closedDates: [],

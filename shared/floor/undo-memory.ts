@@ -141,6 +141,7 @@ export function forgetUndo(state: FloorState, event: EventOf<'commandUndone'>, d
     rises: samplesBack(state.rises, isUndone),
     drifts: samplesBack(state.drifts, isUndone),
     ripeness: samplesBack(state.ripeness, isUndone),
+    slotHeat: samplesBack(state.slotHeat, isUndone),
     blocked: [...entry.cleanedBefore.filter((block) => !isBlocked(state, block.resource)), ...state.blocked],
   };
 }

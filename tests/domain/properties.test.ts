@@ -25,6 +25,8 @@ const LASTING: ReadonlySet<FloorCommand['type']> = new Set([
   'setDeck',
   'readPlace',
   'openPlace',
+  'startTestPiece',
+  'endTestPiece',
   'beginProgramme',
   'blockResource',
   'freeResource',

@@ -46,7 +46,7 @@ const HELD: readonly {
     schema: upMessageSchema,
     version: PROTOCOL_VERSION,
     heldVersion: 1,
-    sha256: '6b215f44d5854ab0bc568082eb60d3343bb2d8e08833867e9f49976007dba670',
+    sha256: 'ee9102357ff87d8f922272af6fa4f59824e802e74c1b9661c5974395e6401c26',
     advice: WIRE,
   },
   {
@@ -54,7 +54,7 @@ const HELD: readonly {
     schema: downMessageSchema,
     version: PROTOCOL_VERSION,
     heldVersion: 1,
-    sha256: '1076526aeb079c8bf27162072a7207bc2c9267bcb0182f2a8d860c170f06a404',
+    sha256: 'a619780f894c5eac6314d575e4c32dc94d9629700979e3157b18ce91041804eb',
     advice: WIRE,
   },
   {
@@ -62,7 +62,7 @@ const HELD: readonly {
     schema: clientCommandSchema,
     version: PROTOCOL_VERSION,
     heldVersion: 1,
-    sha256: 'd61850ccf77a3cd07d5d814398cd63e9dce360f57c8efb881b223e55f0d79d4a',
+    sha256: 'e4cc96c539035aa9d15f1fd77c640260d15cbb09c81b1746c598903f80e91716',
     advice: WIRE,
   },
   {
@@ -78,7 +78,7 @@ const HELD: readonly {
     schema: outcomeSchema,
     version: PROTOCOL_VERSION,
     heldVersion: 1,
-    sha256: 'd77f46b4acdea315122343710599d2d23e7f82c97c3bc23f8e0e12aa5bfb6378',
+    sha256: 'e5ef1980ca9820f8e5113f166d411130743dae25b72f6a830fea777a6f5938a1',
     advice: WIRE,
   },
   {
@@ -86,7 +86,7 @@ const HELD: readonly {
     schema: floorEventSchema,
     version: EVENT_VERSION,
     heldVersion: 1,
-    sha256: '3ff8a095d6a650a75a4e6dd3bacc263189929f66613c9404f3868638799bd3f8',
+    sha256: 'beedffb004624d695fbef48f6852a0b9096974bca703bfdae179557e01100138',
     advice: EVENTS,
   },
   {
@@ -94,7 +94,7 @@ const HELD: readonly {
     schema: recordedEventSchema,
     version: EVENT_VERSION,
     heldVersion: 1,
-    sha256: '71a770b675a74a50aafa88ae3dc8497ae0d2872953b9eb11bad73fe17da6386e',
+    sha256: '10d2b36389ded18941aa6ebbf19ab4977cd30f6a72b419b117dd5fd10ad87367',
     advice: EVENTS,
   },
   {

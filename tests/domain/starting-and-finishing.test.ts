@@ -79,7 +79,7 @@ describe('D2 done says everything that follows from it', () => {
   test('a taking out: the bake is over and the slots are free', () => {
     const floor = given((arranged) => arranged.bringTo('C1', 'bake').wait(45))
       .when((arranged) => ({ type: 'finishStep', workpieceId: arranged.id('C1'), stepId: 'take-out' }))
-      .thenTypes(['stepDone', 'ovenUnloaded', 'lossNamed', 'stepDone', 'stepStarted']);
+      .thenTypes(['stepDone', 'slotHeatLearned', 'ovenUnloaded', 'lossNamed', 'stepDone', 'stepStarted']);
     expect(floor.piece('C1').slotIds).toEqual([]);
   });
 

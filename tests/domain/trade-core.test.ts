@@ -4,6 +4,7 @@ import { boilingPointC, saturationPressurePa, standardPressurePa } from '../../s
 import { coreForecast, LAG_SHARE, type CoreForecast } from '../../shared/trade/core-forecast.ts';
 import { coreAtC, coreLine, coreRange, coreReachesMin, type CoreReading } from '../../shared/trade/core-temperature.ts';
 import { Random } from '../simulation/support/random.ts';
+import { normal } from './support/normals.ts';
 
 const TWO: readonly CoreReading[] = [
   { atMin: 10, coreC: 50 },
@@ -246,9 +247,7 @@ describe('CT4 against the conduction of heat in a sphere', () => {
 });
 
 describe('CT5 the range of a forecast', () => {
-  /** Normal noise by Box and Muller's transform. */
-  const noise = (random: Random, deviation: number): number =>
-    deviation * Math.sqrt(-2 * Math.log(1 - random.share())) * Math.cos(2 * Math.PI * random.share());
+  const noise = (random: Random, deviation: number): number => deviation * normal(random);
 
   test('holds the instant in nine of ten simulated bakes, with a probe of half a kelvin and the weather', () => {
     const random = new Random(911, 'cores');

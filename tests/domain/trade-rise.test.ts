@@ -4,6 +4,7 @@ import { CUSTOMARY_RISE_K, expectedRise, type MixerReading } from '../../shared/
 import { median, RISE_READINGS, riseEstimate } from '../../shared/trade/rise-estimate.ts';
 import { requiredWaterC, riseFromDough } from '../../shared/trade/water-temperature.ts';
 import { Random } from '../simulation/support/random.ts';
+import { normal } from './support/normals.ts';
 
 const MIXERS = 1000;
 /** Noise of a dough thermometer and of a floor's habits, as a standard deviation. */
@@ -24,10 +25,8 @@ class SimulatedMixer {
     this.documentRiseK = this.#random.pick([null, this.riseK, this.riseK + 1, this.riseK - 2, this.riseK + 4]);
   }
 
-  /** Normal noise by Box and Muller's transform. */
   noiseK(): number {
-    const radius = Math.sqrt(-2 * Math.log(1 - this.#random.share()));
-    return NOISE_K * radius * Math.cos(2 * Math.PI * this.#random.share());
+    return NOISE_K * normal(this.#random);
   }
 
   readings(count: number): MixerReading[] {

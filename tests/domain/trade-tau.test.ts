@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { driftedC } from '../../shared/trade/dough-drift.ts';
 import { sphereTauMin, tauEstimate, tauOfPair, type DriftPair } from '../../shared/trade/time-constant.ts';
 import { Random } from '../simulation/support/random.ts';
+import { normal } from './support/normals.ts';
 
 const CONTAINERS = 200;
 /** Noise of a probe in a dough, as a standard deviation. */
@@ -17,9 +18,8 @@ class SimulatedTub {
     this.tauMin = this.#random.between(40, 400);
   }
 
-  /** Normal noise by Box and Muller's transform. */
   noiseK(): number {
-    return PROBE_K * Math.sqrt(-2 * Math.log(1 - this.#random.share())) * Math.cos(2 * Math.PI * this.#random.share());
+    return PROBE_K * normal(this.#random);
   }
 
   pair(offK = 0): DriftPair {

@@ -76,18 +76,22 @@ describe('D17 whatever a phone can say', () => {
     const said = new Map<string, number>();
     const accepted = new Map<string, number>();
     const count = (of: Map<string, number>, { type }: FloorCommand): void => void of.set(type, (of.get(type) ?? 0) + 1);
-    fc.assert(
-      fc.property(days, (day) => {
-        liveDay(day, (_floor, _before, { command }, _id, isAccepted) => {
-          count(said, command);
-          if (isAccepted) count(accepted, command);
-          const isClients = clientCommandSchema.options.some((option) => option.shape.type.value === command.type);
-          if (isClients) expect(clientCommandSchema.safeParse(command).error, command.type).toBeUndefined();
-        });
-      }),
-      { seed: SEED, numRuns: 80, endOnFailure: true },
-    );
     const all = clientCommandSchema.options.map((option) => option.shape.type.value);
+    // Some words are rarely said and more rarely accepted: further days, until each of them was.
+    for (const seed of [SEED, SEED + 1, SEED + 2, SEED + 3]) {
+      fc.assert(
+        fc.property(days, (day) => {
+          liveDay(day, (_floor, _before, { command }, _id, isAccepted) => {
+            count(said, command);
+            if (isAccepted) count(accepted, command);
+            const isClients = clientCommandSchema.options.some((option) => option.shape.type.value === command.type);
+            if (isClients) expect(clientCommandSchema.safeParse(command).error, command.type).toBeUndefined();
+          });
+        }),
+        { seed, numRuns: 80, endOnFailure: true },
+      );
+      if (all.every((type) => accepted.has(type))) break;
+    }
     expect(all.filter((type) => !said.has(type))).toEqual([]);
     expect(all.filter((type) => !accepted.has(type))).toEqual([]);
   });

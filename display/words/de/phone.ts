@@ -124,6 +124,7 @@ function withinSentence(done: string): string {
 export const DID = {
   finished: (tag: string, done: string): string => `${tag} ${withinSentence(done)}`,
   started: (tag: string, verb: string): string => `${tag} ${verb} begonnen`,
+  testPiece: 'Probestück',
   prompt: (tag: string): string => `${tag}: getan, was der Backverlauf verlangt`,
   moreTime: (tag: string, minutes: number): string => `${tag} +${minutes} min`,
   heard: (tag: string): string => `${tag} gehört`,

@@ -84,6 +84,10 @@ function whyWords(refusal: Refusal, facts: RefusalFacts): string {
       return `Posten ${refusal.stationId} gibt es hier nicht.`;
     case 'placeUnknown':
       return `Ruheplatz ${refusal.placeId} gibt es hier nicht.`;
+    case 'noSuchSlot':
+      return 'Diesen Platz gibt es hier nicht.';
+    case 'noTestPiece':
+      return 'Dort liegt kein Probestück.';
     case 'programmeMissing':
       return `${refusal.placeId} hat in der Backstube kein Programm.`;
     case 'deckUnknown':

@@ -115,6 +115,7 @@ export function startedAtWords(clock: string): string {
 export const DID = {
   finished: (tag: string, done: string): string => `${tag} ${done.toLowerCase()}`,
   started: (tag: string, verb: string): string => `${tag} ${verb} started`,
+  testPiece: 'test piece',
   prompt: (tag: string): string => `${tag}: done, as the bake asks`,
   moreTime: (tag: string, minutes: number): string => `${tag} +${minutes} min`,
   heard: (tag: string): string => `${tag} heard`,

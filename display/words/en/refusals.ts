@@ -115,6 +115,10 @@ function whyWords(refusal: Refusal, facts: RefusalFacts): string {
       return `there is no station ${refusal.stationId} here.`;
     case 'placeUnknown':
       return `there is no place ${refusal.placeId} here.`;
+    case 'noSuchSlot':
+      return 'this kitchen has no such slot.';
+    case 'noTestPiece':
+      return 'no test piece is in there.';
     case 'programmeMissing':
       return `${refusal.placeId} has no programme in the kitchen’s document.`;
     case 'deckUnknown':

@@ -115,6 +115,7 @@ export function startedAtWords(clock: string): string {
 export const DID = {
   finished: (tag: string, done: string): string => `${tag} ${done.toLowerCase()}`,
   started: (tag: string, verb: string): string => `${tag} ${verb} en cours`,
+  testPiece: 'pâton d’essai',
   prompt: (tag: string): string => `${tag}\u00a0: fait, comme la cuisson le demande`,
   moreTime: (tag: string, minutes: number): string => `${tag} +${minutes} min`,
   heard: (tag: string): string => `${tag} entendu`,

@@ -84,6 +84,10 @@ function whyWords(refusal: Refusal, facts: RefusalFacts): string {
       return `aucun poste ${refusal.stationId} ici.`;
     case 'placeUnknown':
       return `aucun lieu ${refusal.placeId} ici.`;
+    case 'noSuchSlot':
+      return 'cette place n’existe pas ici.';
+    case 'noTestPiece':
+      return 'aucun pâton d’essai n’y est.';
     case 'programmeMissing':
       return `${refusal.placeId} n’a pas de programme dans le fournil.`;
     case 'deckUnknown':

@@ -4,6 +4,7 @@ import type { CommandContext } from '../commands.ts';
 import { plannedMin } from '../due.ts';
 import type { Despite, EventOf, FloorEvent } from '../events.ts';
 import type { Refusal } from '../refusals.ts';
+import { bakeFactor } from '../slot-heats.ts';
 import { ripenessFactor } from '../ripeness-taught.ts';
 import type { FloorState, Workpiece } from '../state.ts';
 import { machineFor } from './machine.ts';
@@ -45,7 +46,7 @@ export function startOf(
       ...(earliest === undefined ? {} : { earliestMin: earliest }),
       targetMin: plannedMin(step, workpiece),
       ...(latest === undefined ? {} : { latestMin: latest }),
-      factor: step.ripening === undefined ? 1 : ripenessFactor(state, workpiece.formulaId, step.id).factor,
+      factor: factorOf(state, workpiece, step, atMs),
       model: step.ripening?.model ?? 'nominal',
       houseVersion: state.house?.version ?? 0,
     },
@@ -53,6 +54,12 @@ export function startOf(
     ...(context.tapUncertain ? { tapUncertain: true as const } : {}),
   };
   return accepted([...vessels.value, started]);
+}
+
+/** What its minutes are multiplied by, as was learned: of a rest by its formula, of a bake by the slots in which it lies. */
+function factorOf(state: FloorState, workpiece: Workpiece, step: Step, atMs: number): number {
+  if (step.ripening !== undefined) return ripenessFactor(state, workpiece.formulaId, step.id).factor;
+  return step.kind === 'bake' ? bakeFactor(state, workpiece.slotIds, atMs) : 1;
 }
 
 /** The called step is begun by a tap: a rest that stands before it is over with that. */

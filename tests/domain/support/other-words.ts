@@ -41,6 +41,8 @@ const OTHER_WORDS = [
   ['setDeck', 2],
   ['readPlace', 2],
   ['openPlace', 1],
+  ['startTestPiece', 3],
+  ['endTestPiece', 4],
   ['beginProgramme', 1],
   ['blockResource', 2],
   ['freeResource', 9],
@@ -124,6 +126,9 @@ function wordOf(type: OtherWord, seen: Seen): ClientCommand {
     case 'openPlace':
     case 'beginProgramme':
       return airWord(type, seen);
+    case 'startTestPiece':
+    case 'endTestPiece':
+      return testPieceWord(type, seen);
     case 'decideHolding':
       return holdingWord(seen);
     case 'setDeck':
@@ -315,6 +320,13 @@ function holdingWord({ digits, state, workpiece }: Seen): ClientCommand {
   }
   const chosen = digits.onceIn(9) ? workpiece : digits.amongOr(kept, workpiece);
   return { type: 'decideHolding', workpieceId: chosen.id, reason: 'tasted, used at once', minutes: 60 + digits.below(181) };
+}
+
+function testPieceWord(type: 'startTestPiece' | 'endTestPiece', { digits, state }: Seen): ClientCommand {
+  const kitchen = state.kitchen?.document;
+  const slots = kitchen === undefined ? [] : decksOf(kitchen).flatMap((deck) => deck.slots.map((slot) => slot.id));
+  if (type === 'startTestPiece') return { type, slotId: digits.amongOr([...slots, 'attic'], 'attic'), referenceMin: 1 + digits.below(20) };
+  return { type, slotId: digits.amongOr(Object.keys(state.testPieces), digits.amongOr(slots, 'attic')), isDone: digits.onceIn(2) };
 }
 
 function airWord(type: 'readPlace' | 'openPlace' | 'beginProgramme', { digits, state }: Seen): ClientCommand {
