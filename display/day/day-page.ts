@@ -35,9 +35,8 @@ import type { PlanStore } from './plan-store.ts';
 import type { PinLiftedEvent, PinWantedEvent } from './sheet-events.ts';
 import './standing-orders.ts';
 import type { StandingDoing } from './standing-orders.ts';
-import './station-list.ts';
+import { Later } from '../parts/later.ts';
 import { TryDesk } from './try-desk.ts';
-import './try-panel.ts';
 import type { TriedChange } from './tried-change.ts';
 
 /** What the page works with: book and planner over HTTP, fresh ids, somebody who waits, the browser's address. */
@@ -75,6 +74,7 @@ export class DayPage extends LitElement {
   private planFor: readonly unknown[] = [];
   private planNews = -1;
   private bookFor = '';
+  private readonly later = new Later(() => import('./later-parts.ts'));
 
   constructor() {
     super();
@@ -117,6 +117,10 @@ export class DayPage extends LitElement {
     const floor = this.view?.state ?? null;
     if (floor === null || floor.kitchen === null) return;
     this.follow(floor);
+  }
+
+  protected override updated(): void {
+    if (this.view !== null && this.view.state !== null) this.later.load();
   }
 
   /** Fetches what the floor's news makes old: the book's list, and what the planner has. */

@@ -1,3 +1,4 @@
+import { slotsByHeat, type MappedSlot } from '../../shared/floor/slot-heats.ts';
 import type { Allergen } from '../../shared/documents/allergen.ts';
 import type { EventOf } from '../../shared/floor/events.ts';
 import { blockOn, holdings, type Resource } from '../../shared/floor/resources.ts';
@@ -21,6 +22,8 @@ export interface KitchenNow {
   vessels(vesselId: string): VesselCounts;
   /** As set on the floor; null where it is as the kitchen says. */
   deckSetC(deckId: string): number | null;
+  /** The slots of an oven, the hottest first. */
+  byHeat(ovenId: string): readonly MappedSlot[];
   /** Allergens that have been in a mixer since it was cleaned. */
   allergensIn(mixerId: string): readonly Allergen[];
 }
@@ -50,6 +53,7 @@ export function kitchenNow(state: FloorState, nowMs: number): KitchenNow {
       };
     },
     deckSetC: (deckId) => state.deckC[deckId] ?? null,
+    byHeat: (ovenId) => slotsByHeat(state, ovenId, nowMs),
     allergensIn: (mixerId) => state.residues[mixerId]?.allergens ?? [],
   };
 }

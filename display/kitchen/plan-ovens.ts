@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Deck, Oven } from '../../shared/documents/kitchen.ts';
+import '../parts/oven-map.ts';
 import { temperatureText } from '../parts/temperature-text.ts';
 import { addWithinWords, KITCHEN, usuallyWords } from '../words/kitchen.ts';
 import { placeOf } from './chosen.ts';
@@ -20,6 +21,7 @@ function ovenPlan(context: PlanContext, oven: Oven): TemplateResult {
   return html`<div class="oven">
     ${thing(context, 'oven', oven.id, 'oven-name', html`<span class="name">${oven.name}</span>`)}
     ${own.map((fault) => html`<p class="fault">${faultText(fault)}</p>`)}${oven.decks.map((deck) => deckPlan(context, oven, deck))}
+    <oven-map .slots=${context.now.byHeat(oven.id)}></oven-map>
     <button type="button" class="add small" @click=${() => context.send(new ThingAddedEvent('deck', oven.id))}>
       ${addWithinWords('deck', oven.name)}
     </button>

@@ -6,6 +6,9 @@ import { dueOf, plannedMin } from '../../shared/floor/due.ts';
 import { isMixingBegun } from '../../shared/floor/mixing-begun.ts';
 import { feedsAsPlanned } from '../../shared/floor/planned-feeds.ts';
 import { cutTag, projectionOf } from '../../shared/floor/projection.ts';
+import { slotsInOrder } from '../../shared/floor/slot-order.ts';
+import { knownHeat } from '../../shared/floor/slot-heats.ts';
+import type { SlotHeat } from '../../shared/trade/slot-heat.ts';
 import { decksFor, decksOf, slotHolders, slotsNeeded } from '../../shared/floor/slots.ts';
 import { versionKey, type FloorState, type Workpiece } from '../../shared/floor/state.ts';
 import { nameOf } from '../../shared/floor/way.ts';
@@ -26,6 +29,8 @@ export interface SlotChoice {
   readonly name: string;
   /** What stands in it; null where it is free. */
   readonly takenByTag: string | null;
+  /** How hot it is there; null where nothing was baked in it yet. */
+  readonly heat: SlotHeat | null;
 }
 
 /** A deck that will do, with its slots as they stand. */
@@ -99,7 +104,7 @@ export function cardOf(state: FloorState, workpieceId: string, nowMs: number): C
     // While a phase asks for hands, the end of the bake is what comes next.
     ahead: stepsAhead(state, workpiece, action.id, nowMs, row.prompt === null ? 1 : 0),
     becomes: becomes(state, workpiece, action),
-    load: action.verb === 'load' ? loadChoice(state, workpiece, action) : null,
+    load: action.verb === 'load' ? loadChoice(state, workpiece, action, nowMs) : null,
     standsIn: standsIn(state, workpiece),
     takes: takeChoices(state, workpiece, action, nowMs),
     heldBackG: heldBackG(state, workpiece, action),
@@ -138,7 +143,7 @@ function becomes(state: FloorState, workpiece: Workpiece, action: Step): readonl
   }));
 }
 
-function loadChoice(state: FloorState, workpiece: Workpiece, load: Step): CardModel['load'] {
+function loadChoice(state: FloorState, workpiece: Workpiece, load: Step, nowMs: number): CardModel['load'] {
   const kitchen = state.kitchen?.document;
   if (kitchen === undefined) return null;
   const holders = slotHolders(state);
@@ -150,18 +155,22 @@ function loadChoice(state: FloorState, workpiece: Workpiece, load: Step): CardMo
     decks: decks.map((deck) => ({
       deck,
       temperatureC: state.deckC[deck.id] ?? deck.temperatureC,
-      slots: deck.slots.map((slot) => ({ slotId: slot.id, name: slot.name, takenByTag: holders.get(slot.id)?.tag ?? null })),
+      slots: deck.slots.map((slot) => ({
+        slotId: slot.id,
+        name: slot.name,
+        takenByTag: holders.get(slot.id)?.tag ?? null,
+        heat: knownHeat(state, slot.id, nowMs),
+      })),
     })),
   };
 }
 
-/** The slots that a tap without choosing would fill: the first free ones of the decks that will do, best first. */
-export function firstFreeSlots(state: FloorState, workpieceId: string, load: Step): readonly string[] {
+/** The slots that a tap without choosing would fill: the first free ones, best first. */
+export function firstFreeSlots(state: FloorState, workpieceId: string, load: Step, nowMs: number): readonly string[] {
   const workpiece = state.workpieces[workpieceId];
-  const kitchen = state.kitchen?.document;
-  if (workpiece === undefined || kitchen === undefined) return [];
+  if (workpiece === undefined) return [];
   const holders = slotHolders(state);
-  const free = decksFor(kitchen, load).flatMap((deck) => deck.slots.map((slot) => slot.id).filter((slotId) => !holders.has(slotId)));
+  const free = slotsInOrder(state, workpiece, load, nowMs).flatMap(({ slotIds }) => slotIds.filter((slotId) => !holders.has(slotId)));
   return free.slice(0, slotsNeeded(state, workpiece, load));
 }
 

@@ -1,4 +1,4 @@
-// What nobody sees before something is touched: a page loads it as soon as it shows the floor (`later.ts`).
+// What nobody sees before something is touched: a page loads it as soon as it shows the floor (`parts/later.ts`).
 import './add-panel.ts';
 import './amount-panels.ts';
 import './chip-panels.ts';
@@ -18,5 +18,6 @@ import './places-view.ts';
 import './pot-panels.ts';
 import './put-right-panel.ts';
 import './skip-panel.ts';
+import './slot-picker.ts';
 import './temperature-panel.ts';
 import './where-panel.ts';

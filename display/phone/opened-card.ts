@@ -23,9 +23,9 @@ export class OpenedCard {
   }
 
   /** The slots for a load: those chosen, as far as they are still free, otherwise the first free ones. Empty for other steps. */
-  slotIds(floor: FloorState, card: CardModel): readonly string[] {
+  slotIds(floor: FloorState, card: CardModel, nowMs: number): readonly string[] {
     if (card.load === null) return [];
-    if (this.chosen?.key !== cardKey(card)) return firstFreeSlots(floor, card.row.workpieceId, card.action);
+    if (this.chosen?.key !== cardKey(card)) return firstFreeSlots(floor, card.row.workpieceId, card.action, nowMs);
     const free = card.load.decks.flatMap((deck) => deck.slots.filter((slot) => slot.takenByTag === null).map((slot) => slot.slotId));
     return this.chosen.slotIds.filter((slotId) => free.includes(slotId));
   }

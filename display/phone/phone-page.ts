@@ -26,7 +26,7 @@ import './end-day-button.ts';
 import { elsewhereOf, filterIn } from './filter-model.ts';
 import { zoneOf } from './floor-facts.ts';
 import './late-elsewhere.ts';
-import { Later } from './later.ts';
+import { Later } from '../parts/later.ts';
 import './list-foot.ts';
 import { cardKey, OpenedCard } from './opened-card.ts';
 import { pageStyles } from './page-styles.ts';
@@ -90,7 +90,7 @@ export class PhonePage extends LitElement {
   );
   private readonly rows = new SteadyRows();
   private readonly opened = new OpenedCard();
-  private readonly later = new Later();
+  private readonly later = new Later(() => import('./later-parts.ts'));
   private gate: ActGate | null = null;
   private duesMs: readonly number[] = [];
   private shownCard: CardModel | null = null;
@@ -265,7 +265,7 @@ export class PhonePage extends LitElement {
   private cardScreen(view: FloorView, floor: FloorState, card: CardModel, nowMs: number): TemplateResult {
     this.duesMs = [card.row.dueMs];
     this.shownCard = card;
-    const slotIds = this.opened.slotIds(floor, card);
+    const slotIds = this.opened.slotIds(floor, card, nowMs);
     const obstacle = this.opened.obstacle(view, floor, card, nowMs);
     return html`
       <main ?inert=${this.isPocketed}>

@@ -1,7 +1,9 @@
 import type { Kitchen, RestPlace } from '../../shared/documents/kitchen.ts';
 import { rowOf, type Row } from '../../shared/floor/board.ts';
 import { airNow, type AirNow } from '../../shared/floor/place-air.ts';
-import type { FloorState, Workpiece } from '../../shared/floor/state.ts';
+import { slotHeatAt, slotsByHeat, type MappedSlot } from '../../shared/floor/slot-heats.ts';
+import type { FloorState, TestPiece, Workpiece } from '../../shared/floor/state.ts';
+import type { SlotHeat } from '../../shared/trade/slot-heat.ts';
 import { dayTag, floorDateOf } from '../parts/day-tag.ts';
 
 type VesselKind = Kitchen['vessels'][number]['kind'];
@@ -41,6 +43,9 @@ export interface SlotStand {
   readonly slotId: string;
   readonly name: string;
   readonly dough: Standing | null;
+  readonly heat: SlotHeat;
+  /** A piece of dough that is in it to try it; null where none is. */
+  readonly testPiece: TestPiece | null;
 }
 
 export interface DeckStand {
@@ -54,6 +59,8 @@ export interface OvenStand {
   readonly ovenId: string;
   readonly name: string;
   readonly decks: readonly DeckStand[];
+  /** Its slots, the hottest first. */
+  readonly byHeat: readonly MappedSlot[];
 }
 
 /** Where everything stands, as it was said: nothing is guessed. */
@@ -87,11 +94,18 @@ export function placesOf(state: FloorState, nowMs: number): Places {
     ovens: kitchen.ovens.map((oven) => ({
       ovenId: oven.id,
       name: oven.name,
+      byHeat: slotsByHeat(state, oven.id, nowMs),
       decks: oven.decks.map((deck) => ({
         deckId: deck.id,
         name: deck.name,
         temperatureC: state.deckC[deck.id] ?? deck.temperatureC,
-        slots: deck.slots.map(({ id, name }) => ({ slotId: id, name, dough: whose((piece) => piece.slotIds.includes(id)) })),
+        slots: deck.slots.map(({ id, name }) => ({
+          slotId: id,
+          name,
+          dough: whose((piece) => piece.slotIds.includes(id)),
+          heat: slotHeatAt(state, id, nowMs),
+          testPiece: state.testPieces[id] ?? null,
+        })),
       })),
     })),
     unplaced: pieces.filter((piece) => isAtRest(piece) && !isPlaceOf(kitchen, piece.placeId)).flatMap(standing),

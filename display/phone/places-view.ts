@@ -7,6 +7,8 @@ import '../parts/role-mark.ts';
 import { temperatureText } from '../parts/temperature-text.ts';
 import { PLACES } from '../words/places.ts';
 import { ShowScreenEvent } from './phone-events.ts';
+import '../parts/oven-map.ts';
+import './slot-heat.ts';
 import { baseStyles, buttonStyles } from './phone-styles.ts';
 import type { DeckStand, MixerStand, Places, PlaceStand, SlotStand, Standing } from './places-model.ts';
 import { placesStyles } from './places-styles.ts';
@@ -59,6 +61,7 @@ export class PlacesView extends LitElement {
             html`<div>
               <h3><icon-mark name="oven"></icon-mark>${oven.name}</h3>
               ${oven.decks.map((deck) => this.deck(deck))}
+              <oven-map .slots=${oven.byHeat}></oven-map>
             </div>`,
         )}
       </section>
@@ -116,14 +119,16 @@ export class PlacesView extends LitElement {
     return html`<div class="deck">
       <h3>${name}<span>${temperatureText(temperatureC, this.unit)}</span></h3>
       <ul class="slots">
-        ${slots.map((slot) => this.slotIn(slot))}
+        ${slots.map((slot) => this.slotIn(slot, name))}
       </ul>
     </div>`;
   }
 
-  private slotIn({ name, dough }: SlotStand): TemplateResult {
+  private slotIn(slot: SlotStand, deckName: string): TemplateResult {
+    const { name, dough } = slot;
     return html`<li class="slot">
       ${dough === null ? html`<p class="free">${name}<br />${PLACES.free}</p>` : this.button(dough, html`<span class="held">${name}</span>`)}
+      <slot-heat .slotStand=${slot} .deckName=${deckName} .nowMs=${this.nowMs}></slot-heat>
     </li>`;
   }
 

@@ -1,5 +1,6 @@
 import { css, html, LitElement, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
+import { slotHeatText } from '../parts/slot-heat-text.ts';
 import { temperatureText } from '../parts/temperature-text.ts';
 import { PHONE, slotsChosenWords } from '../words/phone.ts';
 import { toggled, type DeckChoice, type SlotChoice } from './card-model.ts';
@@ -91,7 +92,8 @@ export class SlotPicker extends LitElement {
 
   private slotButton(slot: SlotChoice): TemplateResult {
     const isChosen = this.chosen.includes(slot.slotId);
-    const state = slot.takenByTag ?? (isChosen ? PHONE.slotChosen : PHONE.slotFree);
+    const taken = slot.takenByTag ?? (isChosen ? PHONE.slotChosen : PHONE.slotFree);
+    const state = slot.heat === null ? taken : `${taken} · ${slotHeatText(slot.heat)}`;
     return html`<button type="button" aria-pressed=${isChosen} ?disabled=${slot.takenByTag !== null} @act=${() => this.toggle(slot.slotId)}>
       ${slot.name}<small>${state}</small>
     </button>`;

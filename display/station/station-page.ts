@@ -18,7 +18,7 @@ import { didWords } from '../phone/did-words.ts';
 import '../phone/dough-card.ts';
 import type { DoughCard } from '../phone/dough-card.ts';
 import { zoneOf } from '../phone/floor-facts.ts';
-import { Later } from '../phone/later.ts';
+import { Later } from '../parts/later.ts';
 import { panelOf } from '../phone/panel-of.ts';
 import { cardKey, OpenedCard } from '../phone/opened-card.ts';
 import { openPanel, withoutPanel, withPanel, type PanelTrail } from '../phone/panel-trail.ts';
@@ -84,7 +84,7 @@ export class StationPage extends LitElement {
   );
   private readonly rows = new SteadyRows();
   private readonly opened = new OpenedCard();
-  private readonly later = new Later();
+  private readonly later = new Later(() => import('../phone/later-parts.ts'));
   private shownCard: CardModel | null = null;
   private gate: ActGate | null = null;
   private duesMs: readonly number[] = [];
@@ -196,7 +196,7 @@ export class StationPage extends LitElement {
   }
 
   private openCard(view: FloorView, floor: FloorState, card: CardModel, nowMs: number): TemplateResult {
-    const slotIds = this.opened.slotIds(floor, card);
+    const slotIds = this.opened.slotIds(floor, card, nowMs);
     const obstacle = this.opened.obstacle(view, floor, card, nowMs);
     return html`
       <main class="card">

@@ -14,6 +14,12 @@ export function slotHeatAt(state: FloorState, slotId: string, atMs: number): Slo
   return slotHeat(state.slotHeat[slotId] ?? [], atMs);
 }
 
+/** The same; null where nothing was baked in it yet. */
+export function knownHeat(state: FloorState, slotId: string, atMs: number): SlotHeat | null {
+  const heat = slotHeatAt(state, slotId, atMs);
+  return heat.count === 0 ? null : heat;
+}
+
 /** What the minutes of a bake are multiplied by in the slots where a load lies: the coolest part of it ends last. */
 export function bakeFactor(state: FloorState, slotIds: readonly string[], atMs: number): number {
   const factors = slotIds.map((slotId) => slotHeatAt(state, slotId, atMs).factor);

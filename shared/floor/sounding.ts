@@ -63,7 +63,9 @@ function soundMs(state: FloorState, workpiece: Workpiece, call: Call, due: Due):
   switch (call.level) {
     case 'call':
       if (call.heardMs !== null || due.isAtOnce) return null;
-      return call.lastSoundedMs === null ? firstCallMs(state, call, due) : repeatMs(call);
+      if (call.lastSoundedMs === null) return firstCallMs(state, call, due);
+      // What a phase of a bake asks for sounds once, and again when it is late: an oven asks often.
+      return due.step.kind === 'bake' && call.stepId === due.step.id ? null : repeatMs(call);
     case 'late':
       if (call.heardMs !== null) return afterHeardMs(call, due);
       return call.lastSoundedMs === null ? firstLateMs(state, call, due) : call.lastSoundedMs + LATE_REPEAT_MS;

@@ -76,7 +76,7 @@ describe('a dough’s card', () => {
     const floor = Floor.harbour().bringTo('R1', 'load');
     const card = cardOf(floor.state, floor.id('R1'), floor.nowMs);
     expect(card?.load?.decks.map((choice) => choice.deck.id)).toEqual(['top', 'bottom']);
-    const first = firstFreeSlots(floor.state, floor.id('R1'), card?.action ?? expect.fail('no card'));
+    const first = firstFreeSlots(floor.state, floor.id('R1'), card?.action ?? expect.fail('no card'), floor.nowMs);
     expect(first).toHaveLength(card?.load?.needed ?? 0);
     // The deck that suits rye best lies below.
     expect(first[0]).toBe('bottom-left');

@@ -1,8 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { slotsInOrder } from '../../shared/floor/slot-order.ts';
 import { bakeFactor, slotsByHeat } from '../../shared/floor/slot-heats.ts';
 import { slotHeat, type HeatSample } from '../../shared/trade/slot-heat.ts';
-import type { Floor } from './support/floor.ts';
+import { Floor } from './support/floor.ts';
 import { ovenHouse } from './support/oven-house.ts';
 import { normals } from './support/normals.ts';
 
@@ -171,5 +172,19 @@ describe('HS5 the slots of an oven by their heat', () => {
     expect(order[0]).toEqual(['bottom-left', 1]);
     expect(order.at(-1)).toEqual(['top-right', 1]);
     expect(order).toHaveLength(4);
+  });
+
+  test('a load is put into the slot nearest to the reference, unless its product prefers another', () => {
+    const floor = Floor.harbour().bringTo('R1', 'load');
+    const load = floor.due('R1').action;
+    const slots = (): readonly string[] =>
+      slotsInOrder(floor.state, floor.piece('R1'), load, floor.nowMs).flatMap(({ slotIds }) => slotIds);
+    const before = slots();
+    expect(before.slice(0, 2)).toEqual(['bottom-left', 'bottom-right']);
+    floor.ok({ type: 'startTestPiece', slotId: 'bottom-left', referenceMin: 10 });
+    floor.wait(8).ok({ type: 'endTestPiece', slotId: 'bottom-left', isDone: true });
+    expect(slots().slice(0, 2)).toEqual(['bottom-right', 'bottom-left']);
+    floor.finish('R1');
+    expect(floor.piece('R1').slotIds[0]).toBe('bottom-right');
   });
 });

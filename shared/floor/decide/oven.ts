@@ -1,11 +1,10 @@
-import type { Deck } from '../../documents/kitchen.ts';
 import type { Step } from '../../documents/method.ts';
 import { accepted, refused, type Result } from '../../result.ts';
 import type { EventOf, FloorEvent } from '../events.ts';
-import { plannedStepOf } from '../planned-step.ts';
 import { blockOn } from '../resources.ts';
 import type { Refusal } from '../refusals.ts';
-import { decksFor, decksOf, slotHolders, slotsNeeded } from '../slots.ts';
+import { slotsInOrder } from '../slot-order.ts';
+import { decksOf, slotHolders, slotsNeeded } from '../slots.ts';
 import type { FloorState, Workpiece } from '../state.ts';
 import { productOf } from '../way.ts';
 
@@ -55,15 +54,9 @@ function chosenSlots(
   wanted: readonly string[] | undefined,
 ): Result<readonly string[], Refusal> {
   const kitchen = state.kitchen?.document;
-  const decks = kitchen === undefined ? [] : asPlanned(state, workpiece, load, decksFor(kitchen, load));
+  const order = slotsInOrder(state, workpiece, load, nowMs);
   const holders = slotHolders(state);
-  const liked = productOf(state, workpiece)?.prefersSlots ?? [];
-  const candidates = decks.flatMap((deck) =>
-    likedFirst(
-      deck.slots.map((slot) => slot.id),
-      liked,
-    ),
-  );
+  const candidates = order.flatMap(({ slotIds }) => slotIds);
   const blocks = slotBlocks(state, nowMs);
   const freeSlotIds = candidates.filter((slotId) => !holders.has(slotId) && !blocks.has(slotId));
   const at = { tag: workpiece.tag, stepId: load.id };
@@ -78,9 +71,8 @@ function chosenSlots(
     }
     return accepted([...new Set(wanted)]);
   }
-  for (const deck of decks) {
-    const own = deck.slots.map((slot) => slot.id);
-    const free = freeSlotIds.filter((slotId) => own.includes(slotId));
+  for (const { deck, slotIds } of order) {
+    const free = freeSlotIds.filter((slotId) => slotIds.includes(slotId));
     const fits = slotsNeeded(state, workpiece, load, deck.id);
     if (free.length >= fits) return accepted(free.slice(0, fits));
   }
@@ -89,17 +81,7 @@ function chosenSlots(
   const takenByTags = [...new Set(candidates.map((slotId) => holders.get(slotId)?.tag).filter((tag) => tag !== undefined))];
   const block = candidates.map((slotId) => blocks.get(slotId)).find((candidate) => candidate !== undefined);
   if (takenByTags.length === 0 && block !== undefined) return refused(blockedRefusal(block, at));
-  return refused({ code: 'noFreeSlot', ...at, deckIds: decks.map((deck) => deck.id), takenByTags });
-}
-
-/** The deck that the plan has it on comes first. */
-function asPlanned(state: FloorState, workpiece: Workpiece, load: Step, decks: readonly Deck[]): readonly Deck[] {
-  const planned = plannedStepOf(state, workpiece, load.id)?.resources.find(({ kind }) => kind === 'deck')?.id;
-  return [...decks].sort((a, b) => Number(b.id === planned) - Number(a.id === planned));
-}
-
-function likedFirst(slotIds: readonly string[], liked: readonly string[]): readonly string[] {
-  return [...liked.filter((id) => slotIds.includes(id)), ...slotIds.filter((id) => !liked.includes(id))];
+  return refused({ code: 'noFreeSlot', ...at, deckIds: order.map(({ deck }) => deck.id), takenByTags });
 }
 
 /** Slots that nobody can have at an instant, their deck's or their own block. */

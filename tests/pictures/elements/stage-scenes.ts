@@ -21,6 +21,7 @@ const MINUTE_MS = 60_000;
 /** Stages the demo house in every state that the page of elements shows. */
 export function stageScenes(): Scenes {
   const busy = workedFloor(harbourFile(), { untilMin: 210, neglected: { O1: 190, R1: 203, M1a: 150 } });
+  learnHeat(busy);
   const blocked = blockedFloor();
   return {
     walls: walls(busy, blocked),
@@ -31,6 +32,17 @@ export function stageScenes(): Scenes {
     day: dayParts(),
     weighs: weighScenes(),
   };
+}
+
+/** Test pieces in both decks: one slot is hot, one cool; one piece is still in. */
+function learnHeat(floor: Floor): void {
+  const laterMin = { 'bottom-left': 4, 'bottom-right': 6, 'top-left': 5 };
+  const startedMs = floor.nowMs;
+  for (const slotId of Object.keys(laterMin))
+    floor.ok({ type: 'startTestPiece', slotId, referenceMin: 5 }, { tapMs: startedMs - 10 * MINUTE_MS });
+  for (const [slotId, minutes] of Object.entries(laterMin))
+    floor.ok({ type: 'endTestPiece', slotId, isDone: true }, { tapMs: startedMs - (10 - minutes) * MINUTE_MS });
+  floor.ok({ type: 'startTestPiece', slotId: 'front', referenceMin: 3 }, { tapMs: startedMs - MINUTE_MS });
 }
 
 function walls(busy: Floor, blocked: Floor): Readonly<Record<string, Scene>> {

@@ -139,7 +139,7 @@ function card([name, scene]: readonly [string, CardScene]): TemplateResult {
       obstacle: obstacle(scene, model),
       nowMs: scene.nowMs,
       zone: zoneOf(floor),
-      chosenSlotIds: firstFreeSlots(floor, scene.workpieceId, model.action),
+      chosenSlotIds: firstFreeSlots(floor, scene.workpieceId, model.action, scene.nowMs),
       stationId: 'bench',
     }),
   );
@@ -154,7 +154,7 @@ function obstacle(scene: CardScene, { row }: CardModel): ObstacleModel | null {
 function panels(name: string, scene: CardScene): readonly TemplateResult[] {
   const floor = floorOf(scene);
   const model = modelOf(scene);
-  const slotIds = firstFreeSlots(floor, scene.workpieceId, model.action);
+  const slotIds = firstFreeSlots(floor, scene.workpieceId, model.action, scene.nowMs);
   return scene.panels.map((panel) =>
     specimen(
       `${panel}, ${name}`,

@@ -4,11 +4,17 @@
  */
 export class Later {
   private isAsked = false;
+  private readonly parts: () => Promise<unknown>;
+
+  /** `parts` imports them. */
+  constructor(parts: () => Promise<unknown>) {
+    this.parts = parts;
+  }
 
   /** Asks for it, once; again where the link was gone. Until it is there its elements show nothing. */
   load(): void {
     if (this.isAsked) return;
     this.isAsked = true;
-    import('./later-parts.ts').catch(() => (this.isAsked = false));
+    this.parts().catch(() => (this.isAsked = false));
   }
 }
