@@ -7,6 +7,11 @@ import type { FloorState, Stay, Workpiece } from './state.ts';
 import { warmedG } from './warmth.ts';
 
 const MINUTE_MS = 60_000;
+/**
+ * The air about food where nothing says how warm it is, in °C: a warm kitchen's, in which it passes no rule, so that whoever reads it is
+ * asked early. Our choice.
+ */
+const UNSAID_C = 25;
 
 /** A step of a cooling on the clock of the floor. */
 export interface CoolingStepAt {
@@ -40,8 +45,9 @@ export function coolingOf(state: FloorState, rules: RuleSet, course: KeptCourse,
   const rule = rules.cooling;
   const { fromMs } = course;
   const readings = course.readings.filter(({ atMs }) => atMs >= fromMs).map(({ atMs, celsius }) => ({ atMs, celsius }));
-  const last = course.stays.findLast(({ sinceMs }) => sinceMs <= (readings.at(-1)?.atMs ?? fromMs)) ?? course.stays.at(-1);
-  const ambientC = airAt(state, course.stays.at(-1)?.placeId ?? null, Math.max(last?.sinceMs ?? fromMs, fromMs)) ?? 0;
+  // Where it stands now is where it goes on cooling from its last reading, whenever it came there.
+  const stay = course.stays.at(-1);
+  const ambientC = airAt(state, stay?.placeId ?? null, Math.max(stay?.sinceMs ?? fromMs, readings.at(-1)?.atMs ?? fromMs)) ?? UNSAID_C;
   const tauMin = tauEstimate(pairsOf(state, course.stays, readings), sphereTauMin(warmedG(workpiece)))?.tauMin ?? 1;
   const wasHot = readings.some(({ celsius }) => celsius >= rule.fromC);
   const counted = wasHot ? readings : [{ atMs: fromMs, celsius: rule.fromC }, ...readings.filter(({ atMs }) => atMs > fromMs)];

@@ -1,6 +1,7 @@
 import { parseArgs } from 'node:util';
 import { atRest } from './at-rest.ts';
 import { book } from './book.ts';
+import { dueTimes } from './due-times.ts';
 import { journalSize } from './journal-size.ts';
 import { planCore } from './plan-core.ts';
 import { planDay } from './plan-day.ts';
@@ -17,6 +18,7 @@ const BENCHES: ReadonlyMap<string, (rounds: number) => Promise<readonly Line[]>>
   ['second-start', secondStart],
   ['rest', atRest],
   ['size', journalSize],
+  ['due-times', dueTimes],
   ['screens', screens],
   ['book', book],
   ['plan-core', planCore],

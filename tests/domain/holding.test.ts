@@ -8,7 +8,7 @@ import { holdingOf, markAt, type Holding } from '../../shared/floor/holding.ts';
 import { rowOf } from '../../shared/floor/board.ts';
 import { assert } from '../../shared/result.ts';
 import type { RuleSetName } from '../../shared/trade/holding-rules.ts';
-import type { Floor } from './support/floor.ts';
+import { Floor } from './support/floor.ts';
 import { cheeseInTheCold, custardFromTheStove, move, readFood } from './support/kept-house.ts';
 import { SERVER_DEVICE } from './support/ids.ts';
 
@@ -210,6 +210,18 @@ describe('HL3 what comes from the heat has to cool by its rule', () => {
     readFood(quick.wait(30), 'Cu1', 33);
     expect(holding(quick, 'Cu1').cooling?.steps.every(({ passes }) => passes)).toBe(true);
     expect(holding(quick, 'Cu1').callMs).toBe(quick.nowMs + 60 * MINUTE_MS);
+  });
+
+  test('it is foreseen from where it stands now; of a place that nobody said as warm as the room', () => {
+    const floor = readFood(custardFromTheStove({ ruleSet: 'australia' }), 'Cu1', 60);
+    readFood(floor.wait(30), 'Cu1', 33);
+    expect(holding(floor, 'Cu1').cooling?.ambientC).toBe(4);
+    expect(holding(move(floor.wait(5), 'Cu1', 'bench'), 'Cu1').cooling).toMatchObject({ ambientC: 23 });
+    expect(holding(floor, 'Cu1').cooling?.steps.some(({ passes }) => !passes)).toBe(true);
+    const { id, stays, ...piece } = floor.piece('Cu1');
+    const astray = { ...piece, id, placeId: null, stays: [...stays, { placeId: null, sinceMs: floor.nowMs }] };
+    const unsaid = new Floor({ ...floor.state, workpieces: { ...floor.state.workpieces, [id]: astray } }, floor.nowMs);
+    expect(holding(unsaid, 'Cu1').cooling).toMatchObject({ ambientC: 23 });
   });
 
   test('what nobody reads is not shown to be cold: by the end of the rule it is past its limit', () => {
