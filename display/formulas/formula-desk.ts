@@ -18,6 +18,7 @@ import './part-adder.ts';
 import './part-table.ts';
 import { faultsWithin } from './place-faults.ts';
 import './product-editor.ts';
+import './keeping-editor.ts';
 import './side-preps-editor.ts';
 import './size-panel.ts';
 import './takes-back-editor.ts';
@@ -118,6 +119,11 @@ export class FormulaDesk extends LitElement {
           <method-editor .steps=${formula.method} .root=${['method']} .faultPath=${'formula'} .context=${context}></method-editor>
           <h3>${FORMULAS.sidePreps}</h3>
           <side-preps-editor .preps=${formula.sidePreps} .steps=${formula.method} .context=${context}></side-preps-editor>
+          ${
+            formula.kind === 'prep'
+              ? html`<keeping-editor .keeping=${formula.keeping ?? null} .steps=${formula.method} .context=${context}></keeping-editor>`
+              : nothing
+          }
           <h3>${FORMULAS.takesBack}</h3>
           <takes-back-editor .takesBack=${formula.takesBack} .context=${context}></takes-back-editor>
         </div>`;

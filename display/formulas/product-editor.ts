@@ -18,6 +18,7 @@ import { formStyles } from './form-styles.ts';
 import './method-editor.ts';
 import './product-oven.ts';
 import './product-toppings.ts';
+import './keeping-editor.ts';
 import './side-preps-editor.ts';
 import { stepNames } from './step-names.ts';
 
@@ -72,6 +73,13 @@ export class ProductEditor extends LitElement {
           .context=${context}
         ></side-preps-editor>
       </div>
+      <keeping-editor
+        .keeping=${product.keeping ?? null}
+        .steps=${product.way}
+        .firstNumber=${method.length + 1}
+        .faultPath=${this.faultPath}
+        .context=${context}
+      ></keeping-editor>
       <div class="group">
         <h3>${PRODUCT.way}</h3>
         <method-editor

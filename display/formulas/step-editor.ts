@@ -16,6 +16,7 @@ import './step-claims.ts';
 import {
   BEGINS_FIELD,
   coreFields,
+  yieldFields,
   isVerb,
   KIND_FIELD,
   LEAVE_OUT_FIELD,
@@ -94,7 +95,7 @@ export class StepEditor extends LitElement {
   }
 
   private oven(step: Step, { house }: EditorContext, place: FormPlace): TemplateResult | typeof nothing {
-    const core = coreFields(step, house.units);
+    const core = [...coreFields(step, house.units), ...yieldFields(step)];
     if (step.kind !== 'bake' && core.length === 0) return nothing;
     return html`<div class="group">
       ${step.kind === 'bake' ? html`<step-bake .step=${step} .place=${place} .units=${house.units}></step-bake>` : nothing}

@@ -64,6 +64,13 @@ export function coreFields({ kind, verb, coreC }: Step, units: Units): readonly 
     : [];
 }
 
+/** What is left of a prep when it is cooked. */
+export function yieldFields({ verb, yieldPct }: Step): readonly Field[] {
+  return verb === 'cook' || yieldPct !== undefined
+    ? [numberField('yieldPct', STEP_LABELS.yieldPct, plainMeasure('%'), 1, 100, 'optional')]
+    : [];
+}
+
 export const BEGINS_FIELD: Field = { key: 'beginsByItself', label: STEP_LABELS.beginsByItself, kind: 'yes' };
 export const LEAVE_OUT_FIELD: Field = { key: 'leaveOut', label: STEP_LABELS.leaveOut, kind: 'text', most: NAME_CHARACTERS };
 

@@ -19,11 +19,15 @@ export class OvenMap extends LitElement {
     }
     ol {
       display: grid;
-      grid-template-columns: repeat(auto-fill, minmax(10em, 1fr));
+      grid-template-columns: repeat(auto-fill, minmax(min(10em, 100%), 1fr));
       gap: var(--space-2) var(--space-4);
       margin: 0;
       padding: 0;
       list-style: none;
+    }
+    li {
+      min-width: 0;
+      overflow-wrap: anywhere;
     }
     strong {
       font-weight: var(--weight-word);

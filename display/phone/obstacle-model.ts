@@ -14,6 +14,7 @@ import {
   mayBeInWords,
   wayOutWords,
   withoutWords,
+  COOLED_SINCE,
   type WayOutFacts,
 } from '../words/ways-out.ts';
 
@@ -69,6 +70,8 @@ function despiteWords({ refusal }: Obstacle, facts: RefusalFacts): string | null
       return lessThanSeedWords(facts.weight(refusal.seedG));
     case 'notEnoughToDraw':
       return lessThanNeededWords(facts.weight(refusal.hasG), facts.weight(refusal.neededG));
+    case 'notCooled':
+      return COOLED_SINCE;
     case 'nothingToDraw':
       return withoutWords(facts.formula(refusal.formulaId));
     case 'vesselsShort':

@@ -22,6 +22,7 @@ export class SlotHeatPanel extends LitElement {
     css`
       :host {
         display: grid;
+        grid-template-columns: minmax(0, 1fr);
         gap: var(--space-2);
         padding-block: var(--space-1) var(--space-2);
         font-size: var(--type-small);
@@ -37,6 +38,7 @@ export class SlotHeatPanel extends LitElement {
         font-size: var(--type-text);
       }
       h4 {
+        min-width: 0;
         margin: 0;
         font-size: var(--type-small);
         font-weight: var(--weight-word);

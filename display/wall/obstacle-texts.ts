@@ -61,6 +61,8 @@ function inTheWayText(state: FloorState, refusal: Refusal): string {
       return IN_THE_WAY.none(formulaName(state, refusal.formulaId));
     case 'notEnoughToDraw':
       return IN_THE_WAY.tooLittle(formulaName(state, refusal.formulaId));
+    case 'notCooled':
+      return IN_THE_WAY.hot(refusal.fromTag);
     case 'lastOfFerment':
       return IN_THE_WAY.lastOf(refusal.fromTag);
     default:

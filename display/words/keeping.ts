@@ -4,4 +4,4 @@ import * as fr from './fr/keeping.ts';
 import { inPageLanguage } from './page-language.ts';
 
 /** Why food has to be kept, in this page's language. */
-export const { KEEPING_KINDS } = inPageLanguage<typeof en>({ en, de, fr });
+export const { KEEPING_KINDS, KEEPING_EDIT } = inPageLanguage<typeof en>({ en, de, fr });

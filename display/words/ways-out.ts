@@ -6,6 +6,5 @@ import { inPageLanguage } from './page-language.ts';
 export type { WayOutFacts, WayOutWords } from './en/ways-out.ts';
 
 /** Ways out in this page's language. */
-export const { wayOutWords, mayBeInWords, insteadOfWords, lessThanSeedWords, lessThanNeededWords, withoutWords } = inPageLanguage<
-  typeof en
->({ en, de, fr });
+export const { wayOutWords, mayBeInWords, insteadOfWords, lessThanSeedWords, lessThanNeededWords, withoutWords, COOLED_SINCE } =
+  inPageLanguage<typeof en>({ en, de, fr });

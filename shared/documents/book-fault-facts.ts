@@ -41,6 +41,7 @@ export const bookFaultOptions = [
   z.strictObject({ code: z.literal('untilBefore'), id }),
   z.strictObject({ code: z.literal('lagOrder'), earliestMin: z.number(), latestMin: z.number() }),
   z.strictObject({ code: z.literal('ripeningOrder') }),
+  z.strictObject({ code: z.literal('yieldOfOther') }),
   z.strictObject({ code: z.literal('bakeLast') }),
   z.strictObject({ code: z.literal('amountUnwritten'), formula: id, id }),
   /** More of an ingredient is added late or held back than the formula has of it. */
@@ -162,6 +163,8 @@ export function bookFaultMessage(facts: BookFaultFacts): string {
       return `"${facts.id}" is over before this step begins`;
     case 'lagOrder':
       return `latest (${facts.latestMin} min) must not be before earliest (${facts.earliestMin} min)`;
+    case 'yieldOfOther':
+      return 'only a prep loses weight by its yield; what a bake loses stands with the product';
     case 'ripeningOrder':
       return 'the least temperature is below the best, and the best below the most and at least halfway up to it';
     case 'bakeLast':

@@ -181,6 +181,8 @@ export const stepSchema = z
     place: keySchema.optional(),
     /** What goes in at this step. */
     additions: z.array(additionSchema).max(40).default([]),
+    /** Of a prep: what is left of its weight when the step is done, in per cent; onions cooked down, a stock reduced. */
+    yieldPct: z.number().min(1).max(100).optional(),
     /** The words by which the baker may leave this step out, such as "Bake from cold"; missing where it belongs to the way. */
     leaveOut: nameSchema.optional(),
     bake: z.array(bakePhaseSchema).min(1).max(20).optional(),

@@ -20,6 +20,7 @@ export function checkSteps(steps: readonly Step[], formula: Formula | null, path
     checkClaims(step, at, steps, earlier, lookup, fault);
     checkLags(step, at, earlier, fault);
     checkRipening(step, at, fault);
+    if (step.yieldPct !== undefined && formula?.kind !== 'prep') fault(`${at}.yieldPct`, { code: 'yieldOfOther' });
     earlier.add(step.id);
   });
   checkSpeeds(steps, path, lookup, fault);

@@ -39,7 +39,7 @@ export const resourceSchema = z.strictObject({
 });
 
 /** What a baker may go on with knowingly; it is kept with the fact. */
-export const despiteSchema = z.enum(['changeOver', 'lastOfFerment', 'vesselsShort', 'withoutSource', 'wildReading']);
+export const despiteSchema = z.enum(['changeOver', 'lastOfFerment', 'vesselsShort', 'withoutSource', 'notCooled', 'wildReading']);
 export type Despite = z.infer<typeof despiteSchema>;
 
 /** For which step of which workpiece a prep is made, and by which rule of order. */
@@ -259,7 +259,7 @@ export const stepsReopened = z.strictObject({
 export const lossNamed = z.strictObject({
   type: z.literal('lossNamed'),
   workpieceId: idSchema,
-  what: z.enum(['bake', 'trim', 'seed', 'heldBack', 'pieces', 'spill']),
+  what: z.enum(['bake', 'trim', 'seed', 'heldBack', 'pieces', 'spill', 'cooking']),
   grams: gramsSchema,
   pieces: z.number().int().min(0).optional(),
   atMs: instantMsSchema,

@@ -71,6 +71,8 @@ export const refusalSchema = z.discriminatedUnion('code', [
   /** Nothing of what this step takes stands anywhere. */
   z.strictObject({ code: z.literal('nothingToDraw'), ...what, formulaId: keySchema, neededG: z.number() }),
   z.strictObject({ code: z.literal('notEnoughToDraw'), ...what, formulaId: keySchema, neededG: z.number(), hasG: z.number() }),
+  /** It has not cooled as its method asks; by when it will have. */
+  z.strictObject({ code: z.literal('notCooled'), ...what, fromTag: tagSchema, cooledMs: instantMsSchema }),
   /** It would take of the seed that the pot is fed from again. */
   z.strictObject({
     code: z.literal('lastOfFerment'),

@@ -29,6 +29,7 @@ const IN_THE_WAY: ReadonlySet<RefusalCode> = new Set<RefusalCode>([
   'nothingToDraw',
   'notEnoughToDraw',
   'lastOfFerment',
+  'notCooled',
 ]);
 
 /** What one way out does to the dough, by its own targets and latests. */

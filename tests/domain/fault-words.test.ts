@@ -48,6 +48,7 @@ const FACTS: { readonly [Code in FaultCode]: Extract<FaultFacts, { code: Code }>
   untilBefore: { code: 'untilBefore', id: 'quay' },
   lagOrder: { code: 'lagOrder', earliestMin: 17, latestMin: 12 },
   ripeningOrder: { code: 'ripeningOrder' },
+  yieldOfOther: { code: 'yieldOfOther' },
   bakeLast: { code: 'bakeLast' },
   amountUnwritten: { code: 'amountUnwritten', formula: 'quay', id: 'pier' },
   addedTooMuch: { code: 'addedTooMuch', id: 'quay-salt', hasG: 105, addedG: 120 },

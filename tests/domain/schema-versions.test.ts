@@ -46,7 +46,7 @@ const HELD: readonly {
     schema: upMessageSchema,
     version: PROTOCOL_VERSION,
     heldVersion: 1,
-    sha256: 'ee9102357ff87d8f922272af6fa4f59824e802e74c1b9661c5974395e6401c26',
+    sha256: '7d2a61a1e89dd719fb81f6f272c6474527be17a016adcf2dfd5a1df1ecedb2be',
     advice: WIRE,
   },
   {
@@ -54,7 +54,7 @@ const HELD: readonly {
     schema: downMessageSchema,
     version: PROTOCOL_VERSION,
     heldVersion: 1,
-    sha256: 'a619780f894c5eac6314d575e4c32dc94d9629700979e3157b18ce91041804eb',
+    sha256: '73c751a58d7eb9979019240f2e13803a307ef836816744f62b3c8154f6c958ae',
     advice: WIRE,
   },
   {
@@ -62,7 +62,7 @@ const HELD: readonly {
     schema: clientCommandSchema,
     version: PROTOCOL_VERSION,
     heldVersion: 1,
-    sha256: 'e4cc96c539035aa9d15f1fd77c640260d15cbb09c81b1746c598903f80e91716',
+    sha256: '2e56a97a8788bc47a1d9ca2df626010131de43c8a6b56621f876dc3dae796abe',
     advice: WIRE,
   },
   {
@@ -78,7 +78,7 @@ const HELD: readonly {
     schema: outcomeSchema,
     version: PROTOCOL_VERSION,
     heldVersion: 1,
-    sha256: 'e5ef1980ca9820f8e5113f166d411130743dae25b72f6a830fea777a6f5938a1',
+    sha256: '576cda0f65d61604f66ead363a168e7724da7679c4279ff92b4a3bb968fd215a',
     advice: WIRE,
   },
   {
@@ -86,7 +86,7 @@ const HELD: readonly {
     schema: floorEventSchema,
     version: EVENT_VERSION,
     heldVersion: 1,
-    sha256: 'beedffb004624d695fbef48f6852a0b9096974bca703bfdae179557e01100138',
+    sha256: 'deb883310129c16e39aa65764cd38be3f453a93cf0e7175d05856e007a06f0e9',
     advice: EVENTS,
   },
   {
@@ -94,7 +94,7 @@ const HELD: readonly {
     schema: recordedEventSchema,
     version: EVENT_VERSION,
     heldVersion: 1,
-    sha256: '10d2b36389ded18941aa6ebbf19ab4977cd30f6a72b419b117dd5fd10ad87367',
+    sha256: '2ac065f37d5694af663e399ce72e95c4e2d55562fbb2dc5a09e02c589eb50153',
     advice: EVENTS,
   },
   {
@@ -102,7 +102,7 @@ const HELD: readonly {
     schema: bakehouseFileSchema,
     version: BAKEHOUSE_FORMAT,
     heldVersion: 1,
-    sha256: 'de6e4c3119a4696a4f3d5d65e9445ee38d551277b5562b7bad42c0c941ecdfec',
+    sha256: '533f0bab04a334544e06b36854db0ec0ee64f54801f9ae630a47cf47b884cfd2',
     advice: FILES,
   },
 ];

@@ -86,6 +86,8 @@ export function bookFaultWords(facts: BookFaultFacts): string {
       return `„${facts.id}“ ist vorbei, bevor dieser Schritt beginnt`;
     case 'lagOrder':
       return `spätestens (${number(facts.latestMin)} min) liegt vor frühestens (${number(facts.earliestMin)} min)`;
+    case 'yieldOfOther':
+      return 'nur eine Füllung oder Zutat verliert durch ihre Ausbeute; der Backverlust steht beim Produkt';
     case 'ripeningOrder':
       return 'die niedrigste Temperatur liegt unter der besten, die beste unter der höchsten und mindestens auf halbem Weg zu ihr';
     case 'bakeLast':

@@ -282,4 +282,5 @@ export const STEP_FIELDS: Readonly<Record<Exclude<keyof Step, 'id'>, string>> = 
   bake: 'Backen',
   coreC: 'Kerntemperatur',
   ripening: 'Reife',
+  yieldPct: 'Ausbeute',
 };

@@ -53,6 +53,7 @@ export const LOSSES: Readonly<Record<EventOf<'lossNamed'>['what'], string>> = {
   heldBack: 'Wasser übrig',
   pieces: 'Stück',
   spill: 'Verschüttet',
+  cooking: 'Beim Kochen verloren',
 };
 
 /** "a, b und c". */

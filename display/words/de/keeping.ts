@@ -7,3 +7,12 @@ export const KEEPING_KINDS: Readonly<Record<KeepingKind, string>> = {
   cooked: 'mit gegartem Gemüse oder Fleisch',
   filled: 'gefüllt',
 };
+
+/** Where that is said of a prep or a product. */
+export const KEEPING_EDIT = {
+  kind: 'Muss kalt oder heiß gehalten werden',
+  from: 'Ihre Zeit zählt ab',
+  no: 'nein',
+  fromUsual: 'dem üblichen Schritt',
+  note: 'Nach dem Regelwerk, das das Haus gewählt hat; die Vorschrift der örtlichen Behörde und der eigene fachliche Rat gehen vor.',
+} as const;

@@ -118,6 +118,7 @@ export const STEP_LABELS = {
   place: 'Steht in',
   leaveOut: 'Darf entfallen, mit den Worten',
   coreC: 'Kerntemperatur, wenn fertig',
+  yieldPct: 'Bleibt übrig',
   ripening: 'Reift',
   referenceC: 'Zeiten gelten bei',
   rate: 'Schneller oder langsamer je Grad',

@@ -119,6 +119,7 @@ export const DESPITE: Readonly<Record<Despite, string>> = {
   lastOfFerment: 'letzter Rest vom Ansatz',
   vesselsShort: 'zu wenig Behälter',
   withoutSource: 'ohne Ansatz entnommen',
+  notCooled: 'vor der Zeit für das Abkühlen genommen',
   wildReading: 'Messwert weit vom Erwarteten',
 };
 

@@ -54,6 +54,8 @@ function whyWords(refusal: Refusal, facts: RefusalFacts): string {
       return `${facts.formula(refusal.formulaId)} steht nicht bereit; nötig sind ${facts.weight(refusal.neededG)}.`;
     case 'notEnoughToDraw':
       return `${facts.formula(refusal.formulaId)}: ${facts.weight(refusal.neededG)} nötig, ${facts.weight(refusal.hasG)} vorhanden.`;
+    case 'notCooled':
+      return `${refusal.fromTag} ist noch heiß: abgekühlt bis ${facts.clock(refusal.cooledMs)}.`;
     case 'lastOfFerment':
       return `${facts.weight(refusal.neededG)} gingen ans Anstellgut in ${refusal.fromTag}: vorhanden sind ${facts.weight(refusal.hasG)}, ${facts.weight(refusal.seedG)} bleiben zum Auffrischen zurück.`;
     case 'moreThanThere':

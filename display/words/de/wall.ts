@@ -133,6 +133,7 @@ export const IN_THE_WAY = {
   tooFew: (free: number, needed: number, name: string): string => `${free} von ${needed} ${name}`,
   tooLittle: (name: string): string => `zu wenig ${name}`,
   lastOf: (tag: string): string => `Rest von ${tag}`,
+  hot: (tag: string): string => `${tag} noch heiß`,
 } as const;
 
 /** The mildest way out, in few words. */

@@ -77,3 +77,6 @@ export function lessThanNeededWords(has: string, needed: string): string {
 export function withoutWords(name: string): string {
   return `ohne ${name}`;
 }
+
+/** The same: somebody knows that it has cooled meanwhile. */
+export const COOLED_SINCE = 'es ist inzwischen abgekühlt';

@@ -281,4 +281,5 @@ export const STEP_FIELDS: Readonly<Record<Exclude<keyof Step, 'id'>, string>> = 
   bake: 'bake',
   coreC: 'core temperature',
   ripening: 'ripening',
+  yieldPct: 'yield',
 };

@@ -53,6 +53,7 @@ export const LOSSES: Readonly<Record<EventOf<'lossNamed'>['what'], string>> = {
   heldBack: 'Water not used',
   pieces: 'Pieces',
   spill: 'Spilt',
+  cooking: 'Lost in cooking',
 };
 
 /** "a, b and c". */

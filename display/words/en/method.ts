@@ -122,6 +122,7 @@ export const STEP_LABELS = {
   place: 'Stands at',
   leaveOut: 'May be left out, by the words',
   coreC: 'Core temperature when done',
+  yieldPct: 'Left when done',
   ripening: 'Ripens',
   referenceC: 'Times hold at',
   rate: 'Faster or slower for each degree',

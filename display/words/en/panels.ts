@@ -119,6 +119,7 @@ export const DESPITE: Readonly<Record<Despite, string>> = {
   lastOfFerment: 'last of the ferment',
   vesselsShort: 'vessels short',
   withoutSource: 'drawn of nothing',
+  notCooled: 'taken before it had cooled by the clock',
   wildReading: 'reading far from what was expected',
 };
 

@@ -85,6 +85,8 @@ function whyWords(refusal: Refusal, facts: RefusalFacts): string {
       return `no ${facts.formula(refusal.formulaId)} stands ready; it takes ${facts.weight(refusal.neededG)}.`;
     case 'notEnoughToDraw':
       return `takes ${facts.weight(refusal.neededG)} of ${facts.formula(refusal.formulaId)}, there are ${facts.weight(refusal.hasG)}.`;
+    case 'notCooled':
+      return `${refusal.fromTag} is still hot: cooled by ${facts.clock(refusal.cooledMs)}.`;
     case 'lastOfFerment':
       return `${facts.weight(refusal.neededG)} would take of the seed in ${refusal.fromTag}: it has ${facts.weight(refusal.hasG)}, ${facts.weight(refusal.seedG)} is kept back to feed again.`;
     case 'moreThanThere':

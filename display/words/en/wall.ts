@@ -131,6 +131,7 @@ export const IN_THE_WAY = {
   tooFew: (free: number, needed: number, name: string): string => `${free} of ${needed} ${lowered(name)}`,
   tooLittle: (name: string): string => `too little ${lowered(name)}`,
   lastOf: (tag: string): string => `last of ${tag}`,
+  hot: (tag: string): string => `${tag} is still hot`,
 } as const;
 
 /** The mildest way out, in few words. */

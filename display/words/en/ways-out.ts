@@ -95,3 +95,6 @@ export function lessThanNeededWords(has: string, needed: string): string {
 export function withoutWords(name: string): string {
   return `without ${name}`;
 }
+
+/** The same: somebody knows that it has cooled meanwhile. */
+export const COOLED_SINCE = 'it is cooled since';

@@ -82,6 +82,8 @@ export function bookFaultWords(facts: BookFaultFacts): string {
       return `«\u00a0${facts.id}\u00a0» est finie avant que cette étape commence`;
     case 'lagOrder':
       return `au plus tard (${number(facts.latestMin)} min) tombe avant au plus tôt (${number(facts.earliestMin)} min)`;
+    case 'yieldOfOther':
+      return 'seule une préparation perd du poids par son rendement\u00a0; la perte à la cuisson est celle du produit';
     case 'ripeningOrder':
       return 'la température minimale est sous la meilleure, et la meilleure sous la maximale, au moins à mi-chemin';
     case 'bakeLast':

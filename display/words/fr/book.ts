@@ -282,4 +282,5 @@ export const STEP_FIELDS: Readonly<Record<Exclude<keyof Step, 'id'>, string>> = 
   bake: 'cuisson',
   coreC: 'température à cœur',
   ripening: 'maturation',
+  yieldPct: 'rendement',
 };

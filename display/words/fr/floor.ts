@@ -53,6 +53,7 @@ export const LOSSES: Readonly<Record<EventOf<'lossNamed'>['what'], string>> = {
   heldBack: 'Bassinage non versé',
   pieces: 'Pièces',
   spill: 'Renversé',
+  cooking: 'Perdu à la cuisson sur le feu',
 };
 
 /** "a, b et c". */

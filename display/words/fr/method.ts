@@ -119,6 +119,7 @@ export const STEP_LABELS = {
   place: 'Repose à',
   leaveOut: 'Peut être omise, par les mots',
   coreC: 'Température à cœur quand c’est cuit',
+  yieldPct: 'Reste à la fin',
   ripening: 'Mûrit',
   referenceC: 'Durées valables à',
   rate: 'Plus vite ou moins vite par degré',

@@ -119,6 +119,7 @@ export const DESPITE: Readonly<Record<Despite, string>> = {
   lastOfFerment: 'fond du ferment pris',
   vesselsShort: 'manque de contenants',
   withoutSource: 'sans rien prélever',
+  notCooled: 'pris avant le temps de refroidir',
   wildReading: 'mesure loin de l’attendu',
 };
 

@@ -54,6 +54,8 @@ function whyWords(refusal: Refusal, facts: RefusalFacts): string {
       return `rien de prêt\u00a0: ${facts.formula(refusal.formulaId)}\u202f; il en faut ${facts.weight(refusal.neededG)}.`;
     case 'notEnoughToDraw':
       return `il faut ${facts.weight(refusal.neededG)} (${facts.formula(refusal.formulaId)}), il y a ${facts.weight(refusal.hasG)}.`;
+    case 'notCooled':
+      return `${refusal.fromTag} est encore chaud\u00a0: refroidi vers ${facts.clock(refusal.cooledMs)}.`;
     case 'lastOfFerment':
       return `prendre ${facts.weight(refusal.neededG)} entame le chef (${refusal.fromTag})\u00a0: il y a ${facts.weight(refusal.hasG)}, dont ${facts.weight(refusal.seedG)} à garder pour le prochain rafraîchi.`;
     case 'moreThanThere':

@@ -134,6 +134,7 @@ export const IN_THE_WAY = {
   tooFew: (free: number, needed: number, name: string): string => `${free} sur ${needed} ${lowered(name)}`,
   tooLittle: (name: string): string => `trop peu\u00a0: ${lowered(name)}`,
   lastOf: (tag: string): string => `fond de ${tag}`,
+  hot: (tag: string): string => `${tag} encore chaud`,
 } as const;
 
 /** The mildest way out, in few words. */

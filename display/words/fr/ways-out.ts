@@ -79,3 +79,6 @@ export function lessThanNeededWords(has: string, needed: string): string {
 export function withoutWords(name: string): string {
   return `sans ${name}`;
 }
+
+/** The same: somebody knows that it has cooled meanwhile. */
+export const COOLED_SINCE = 'il a refroidi depuis';

@@ -1,5 +1,6 @@
-import { accepted, type Result } from '../../result.ts';
+import { accepted, refused, type Result } from '../../result.ts';
 import { allergensOf } from '../contents.ts';
+import { coolsAtMs } from '../cooled.ts';
 import type { Despite, FloorEvent } from '../events.ts';
 import type { Refusal } from '../refusals.ts';
 import type { FloorState, Workpiece } from '../state.ts';
@@ -74,6 +75,8 @@ export class Ledger {
   settle(): Result<readonly FloorEvent[], Refusal> {
     const events: FloorEvent[] = [];
     for (const source of new Set(this.portions.map((portion) => portion.source))) {
+      const cooledMs = this.despite.includes('notCooled') ? null : coolsAtMs(this.state, source, this.atMs);
+      if (cooledMs !== null) return refused({ code: 'notCooled', ...this.at, fromTag: source.tag, cooledMs });
       const leftG = this.leftG(source);
       const isEmptied = source.stock === null ? leftG < EMPTY_G : leftG < SCALE_G / 2;
       const brought = broughtToLast(this.state, source, this.atMs, isEmptied);

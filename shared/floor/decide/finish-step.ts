@@ -4,6 +4,7 @@ import type { CommandContext, CommandOf } from '../commands.ts';
 import type { FloorEvent } from '../events.ts';
 import type { Refusal } from '../refusals.ts';
 import type { FloorState, Workpiece } from '../state.ts';
+import { toTenth } from '../tenths.ts';
 import { productOf, wayOf } from '../way.ts';
 import { additionEvents } from './add-at-step.ts';
 import { startOf, startOfNext, stationFields } from './begin.ts';
@@ -107,7 +108,7 @@ function whatFollows(
     const divided = divideEvents(then, workpiece, step, atMs, context, command.cuts);
     return divided.ok ? accepted([...giveBackAll(then, workpiece, atMs), ...divided.value]) : divided;
   }
-  const events: FloorEvent[] = giveBackAfter(then, workpiece, step, atMs);
+  const events: FloorEvent[] = [...cookedDown(workpiece, step, atMs), ...giveBackAfter(then, workpiece, step, atMs)];
   const counted = countOf(before, workpiece, step, command.cuts);
   if (!counted.ok) return counted;
   if (counted.value !== workpiece.pieces && counted.value !== null)
@@ -124,6 +125,12 @@ function whatFollows(
       ? loadsThenBegin(now, workpiece.id, step, next, counts, atMs, context, command)
       : startOfNext(now, now.workpieces[workpiece.id] ?? workpiece, next, atMs, context, command);
   return begun.ok ? accepted([...events, ...begun.value]) : begun;
+}
+
+/** What a prep loses where it is cooked down, by the yield of the step; to 0.1 g. */
+function cookedDown({ id, grams }: Workpiece, { yieldPct = 100 }: Step, atMs: number): FloorEvent[] {
+  const lostG = toTenth(grams * (1 - yieldPct / 100));
+  return lostG > 0 ? [{ type: 'lossNamed', workpieceId: id, what: 'cooking', grams: lostG, atMs }] : [];
 }
 
 /** What dividing a dough of one product leaves over: it lies beside it, and can go back into another dough. */

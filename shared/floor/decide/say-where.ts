@@ -10,7 +10,7 @@ import { standingOf, type Standing } from './standing.ts';
 import { after } from './tentative.ts';
 
 /** What was not tapped is not asked for again: whatever was short, the dough has gone on. */
-const DESPITE_ALL: readonly Despite[] = ['changeOver', 'lastOfFerment', 'vesselsShort', 'withoutSource'];
+const DESPITE_ALL: readonly Despite[] = ['changeOver', 'lastOfFerment', 'vesselsShort', 'withoutSource', 'notCooled'];
 
 /**
  * Where a dough really is. Ahead: the steps before are closed as inferred, with all that follows from each, so that one

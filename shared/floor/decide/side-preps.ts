@@ -6,6 +6,7 @@ import type { EventOf, Serves } from '../events.ts';
 import { prepWorkMin } from '../prep-due.ts';
 import type { Refusal } from '../refusals.ts';
 import { toTenth } from '../tenths.ts';
+import { rawG } from '../yields.ts';
 import type { DayBook, DayPlan } from './day-plan.ts';
 
 const MINUTE_MS = 60_000;
@@ -54,8 +55,9 @@ export function sidePrepsOf(plan: DayPlan, book: DayBook, batches: readonly Batc
 /** One prep for all the cuts that take it, ready for the first of them. */
 function prepFor(batch: Batch, formula: Formula, joinings: readonly Joining[]): PlannedPrep | null {
   const [first] = [...joinings].sort((a, b) => a.afterMin - b.afterMin);
-  const grams = toTenth(joinings.reduce((sum, joining) => sum + joining.grams, 0));
-  if (first === undefined || grams === 0) return null;
+  const wantedG = toTenth(joinings.reduce((sum, joining) => sum + joining.grams, 0));
+  if (first === undefined || wantedG === 0) return null;
+  const grams = rawG(formula, wantedG);
   const { joins, readyMin, notBefore, withinMin } = first.prep;
   const startMin = first.afterMin - readyMin - prepWorkMin(formula.method);
   return {

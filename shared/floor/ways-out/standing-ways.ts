@@ -76,6 +76,7 @@ const DESPITE: Readonly<Partial<Record<RefusalCode, Despite>>> = {
   vesselsShort: 'vesselsShort',
   nothingToDraw: 'withoutSource',
   notEnoughToDraw: 'withoutSource',
+  notCooled: 'notCooled',
 };
 
 /** Goes on knowingly. Only with what the refusal tells: what stands behind it is told before somebody goes on with that too. */
