@@ -38,6 +38,7 @@ function isSameCall(a: Row, b: Row): boolean {
     a.verb === b.verb &&
     a.prompt?.asks.join() === b.prompt?.asks.join() &&
     a.prompt?.setC === b.prompt?.setC &&
-    a.isCheck === b.isCheck
+    a.isCheck === b.isCheck &&
+    a.holding?.isPast === b.holding?.isPast
   );
 }

@@ -1,12 +1,13 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { MORE_TIME_MINUTES, type ClientCommand } from '../../shared/floor/commands.ts';
-import { promptWords } from '../parts/row-verb.ts';
+import { isToBeDiscarded, promptWords } from '../parts/row-verb.ts';
+import { PAST_LIMIT } from '../words/prompts.ts';
 import { MINUTES_UNIT, minutesMoreWords, PHONE } from '../words/phone.ts';
 import { VERBS } from '../words/verbs.ts';
 import { otherButton, usualButtons } from './card-buttons.ts';
 import type { CardModel } from './card-model.ts';
-import { FloorCommandEvent } from './phone-events.ts';
+import { FloorCommandEvent, PanelWantedEvent, type Panel } from './phone-events.ts';
 import { baseStyles, buttonRowStyles, buttonStyles } from './phone-styles.ts';
 
 /** The card's buttons, in reach of the thumb: what is done, large, and beside it what is likely next. */
@@ -34,6 +35,7 @@ export class CardActions extends LitElement {
   protected override render(): TemplateResult | typeof nothing {
     const { card } = this;
     if (card === null) return nothing;
+    if (isToBeDiscarded(card.row)) return this.pastLimit(card);
     return html`${this.doneButton(card)}
       <div class="row">
         ${card.row.prompt === null ? nothing : this.endsButton(card)}
@@ -61,6 +63,14 @@ export class CardActions extends LitElement {
         ${card.isJudging ? html`<span>${tag} ${PHONE.passes}</span><small>${done}</small>` : html`<span>${tag} ${done}</span>`}
       </button>
     `;
+  }
+
+  /** Nothing uses it: it is discarded, or the person responsible decides. Each takes a second touch. */
+  private pastLimit({ tag }: CardModel): TemplateResult {
+    const opens = (panel: Panel, label: string, look: string): TemplateResult =>
+      html`<button type="button" class=${look} @act=${() => this.dispatchEvent(new PanelWantedEvent(panel))}>${label}</button>`;
+    return html`${opens('discard', `${tag}: ${PAST_LIMIT.discard}`, 'big filled')}
+      <div class="row">${opens('decideHolding', PAST_LIMIT.decide, 'middling')}${otherButton(this)}</div>`;
   }
 
   /** Out before its phases are over: the dough decides. */

@@ -98,6 +98,8 @@ export interface RowHolding {
   readonly limitMs: number | null;
   /** Its limit has come, or will come soon: what it calls for is about that. */
   readonly isNear: boolean;
+  /** Its limit has come: nothing uses it. */
+  readonly isPast: boolean;
 }
 
 /** The row of one workpiece at an instant, or null once it is finished. */
@@ -214,6 +216,7 @@ function holdingAt({ holding }: Due, nowMs: number): RowHolding | null {
     ruleSet: holding.rules.name,
     limitMs: holding.limit?.limitMs ?? null,
     isNear: holding.callMs !== null && nowMs >= holding.callMs,
+    isPast: limitCome(holding, nowMs) !== null,
   };
 }
 

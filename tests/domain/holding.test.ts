@@ -5,7 +5,8 @@ import { callsToRaise } from '../../shared/floor/calls.ts';
 import type { Cooling } from '../../shared/floor/cooling.ts';
 import { roleAt } from '../../shared/floor/due.ts';
 import { holdingOf, markAt, type Holding } from '../../shared/floor/holding.ts';
-import { rowOf } from '../../shared/floor/board.ts';
+import { isToBeDiscarded, rowVerb } from '../../display/parts/row-verb.ts';
+import { rowOf, type Row } from '../../shared/floor/board.ts';
 import { assert } from '../../shared/result.ts';
 import type { RuleSetName } from '../../shared/trade/holding-rules.ts';
 import { Floor } from './support/floor.ts';
@@ -306,6 +307,21 @@ describe('HL5 it calls before its limit, and there is a plain stop from it on', 
       limitMs: floor.nowMs,
       isNear: true,
     });
+  });
+
+  test('from there on wall and phone call for nothing but to discard it, until somebody responsible has decided; out of the oven it comes first', () => {
+    const floor = atLimit();
+    const row = (): Row => {
+      const found = rowOf(floor.state, floor.id('Cf1'), floor.nowMs);
+      assert(found !== null, 'Cf1 has a row');
+      return found;
+    };
+    expect(row()).toMatchObject({ role: 'lost', holding: { isPast: true } });
+    expect(rowVerb(row())).toBe('DISCARD');
+    expect(isToBeDiscarded({ ...row(), verb: 'takeOut' })).toBe(false);
+    floor.ok({ type: 'decideHolding', workpieceId: floor.id('Cf1'), reason: 'kept on ice, read 3 °C', minutes: 30 });
+    expect(row()).toMatchObject({ holding: { isPast: false } });
+    expect(rowVerb(row())).not.toBe('DISCARD');
   });
 
   test('what would use it is refused with the rule; reading, moving and discarding are not', () => {

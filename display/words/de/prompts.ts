@@ -26,3 +26,6 @@ export const CORE = {
   reached: (target: string): string => `${target} erreicht`,
   unreachableBrief: 'Kernziel hier nicht zu erreichen',
 } as const;
+
+/** Of food past its holding limit: the call, and what can be said of it. */
+export const PAST_LIMIT = { call: 'WEGWERFEN', discard: 'Wegwerfen…', decide: 'Darf verwendet werden: entscheiden…' } as const;

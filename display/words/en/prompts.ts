@@ -26,3 +26,6 @@ export const CORE = {
   reached: (target: string): string => `${target} reached`,
   unreachableBrief: 'core target cannot be reached here',
 } as const;
+
+/** Of food past its holding limit: the call, and what can be said of it. */
+export const PAST_LIMIT = { call: 'DISCARD', discard: 'Discard…', decide: 'May be used: decide…' } as const;

@@ -26,3 +26,6 @@ export const CORE = {
   reached: (target: string): string => `${target} atteints`,
   unreachableBrief: 'cible à cœur impossible ici',
 } as const;
+
+/** Of food past its holding limit: the call, and what can be said of it. */
+export const PAST_LIMIT = { call: 'JETER', discard: 'Jeter…', decide: 'Peut servir\u00a0: décider…' } as const;
