@@ -146,23 +146,30 @@ function becomes(state: FloorState, workpiece: Workpiece, action: Step): readonl
 function loadChoice(state: FloorState, workpiece: Workpiece, load: Step, nowMs: number): CardModel['load'] {
   const kitchen = state.kitchen?.document;
   if (kitchen === undefined) return null;
-  const holders = slotHolders(state);
   const wanted = new Set(decksFor(kitchen, load).map((deck) => deck.id));
-  // As they stand in the ovens, from top to bottom; which of them is best only decides what is chosen beforehand.
-  const decks = decksOf(kitchen).filter((deck) => wanted.has(deck.id));
   return {
     needed: slotsNeeded(state, workpiece, load),
-    decks: decks.map((deck) => ({
-      deck,
-      temperatureC: state.deckC[deck.id] ?? deck.temperatureC,
-      slots: deck.slots.map((slot) => ({
-        slotId: slot.id,
-        name: slot.name,
-        takenByTag: holders.get(slot.id)?.tag ?? null,
-        heat: knownHeat(state, slot.id, nowMs),
-      })),
-    })),
+    decks: deckChoices(state, workpiece, nowMs).filter(({ deck }) => wanted.has(deck.id)),
   };
+}
+
+/** All decks as they stand in the ovens, from top to bottom, with what is in their slots beside the workpiece itself. */
+export function deckChoices(state: FloorState, workpiece: Workpiece, nowMs: number): readonly DeckChoice[] {
+  const kitchen = state.kitchen?.document;
+  const holders = slotHolders(state);
+  return (kitchen === undefined ? [] : decksOf(kitchen)).map((deck) => ({
+    deck,
+    temperatureC: state.deckC[deck.id] ?? deck.temperatureC,
+    slots: deck.slots.map(({ id, name }) => {
+      const holder = holders.get(id);
+      return {
+        slotId: id,
+        name,
+        takenByTag: holder === undefined || holder.id === workpiece.id ? null : holder.tag,
+        heat: knownHeat(state, id, nowMs),
+      };
+    }),
+  }));
 }
 
 /** The slots that a tap without choosing would fill: the first free ones, best first. */

@@ -4,7 +4,9 @@ import type { FloorState, Workpiece } from '../../shared/floor/state.ts';
 import { temperatureText } from '../parts/temperature-text.ts';
 import { PANELS } from '../words/panels.ts';
 import { piecesCountWords } from '../words/phone.ts';
-import type { CardModel } from './card-model.ts';
+import { deckChoices, type CardModel } from './card-model.ts';
+import './slot-picker.ts';
+import type { SlotsChosenEvent } from './slot-picker.ts';
 import { CardPanel } from './card-panel.ts';
 import { joinChoices, loadParts } from './more-model.ts';
 import { equalLoads, handOverTo } from './work-model.ts';
@@ -26,7 +28,11 @@ export class HandOverPanel extends CardPanel {
 /** Where it stands now. */
 @customElement('move-panel')
 export class MovePanel extends CardPanel {
+  /** Slots chosen for what is in the oven; null until somebody has chosen. */
+  @state() private slotIds: readonly string[] | null = null;
+
   protected override panel(card: CardModel, floor: FloorState, workpiece: Workpiece): TemplateResult {
+    if (workpiece.slotIds.length > 0) return this.inOven(card, floor, workpiece);
     const places = (floor.kitchen?.document.restPlaces ?? []).filter((place) => place.id !== workpiece.placeId);
     return html`
       <h2>${PANELS.moveTitle(card.tag)}</h2>
@@ -42,6 +48,26 @@ export class MovePanel extends CardPanel {
             </button>`,
         )}
       </div>
+    `;
+  }
+
+  /** To the side, onto another deck, or spread over two. */
+  private inOven(card: CardModel, floor: FloorState, workpiece: Workpiece): TemplateResult {
+    const chosen = this.slotIds ?? workpiece.slotIds;
+    const isOther = chosen.length > 0 && chosen.join() !== workpiece.slotIds.join();
+    return html`
+      <h2>${PANELS.moveTitle(card.tag)}</h2>
+      <slot-picker
+        .decks=${deckChoices(floor, workpiece, this.nowMs)}
+        .needed=${workpiece.slotIds.length}
+        .chosen=${chosen}
+        .unit=${this.unit}
+        @slots-chosen=${(event: SlotsChosenEvent) => {
+          event.stopPropagation();
+          this.slotIds = event.slotIds;
+        }}
+      ></slot-picker>
+      ${this.doing(PANELS.move, isOther, () => this.say({ type: 'moveLoad', workpieceId: workpiece.id, slotIds: [...chosen] }))}
     `;
   }
 }

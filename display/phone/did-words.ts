@@ -99,6 +99,7 @@ function doughWords(state: FloorState, command: DoughCommand): string {
       return DID.handedOver(tag, stationName(state, command.toStationId));
     case 'sayWhere':
       return DID.where(tag, verb);
+    case 'moveLoad':
     case 'moveWorkpiece':
       return DID.moved(tag);
     case 'correctTime':

@@ -11,7 +11,6 @@ import type { ObstacleModel } from './obstacle-model.ts';
 import { baseStyles } from './phone-styles.ts';
 import { rowVerb } from '../parts/row-verb.ts';
 import { progressOf, quietWords, roleWords, standingWords, whoIds } from './row-words.ts';
-import './dough-facts.ts';
 import './step-asides.ts';
 
 /** What a dough's card tells: what it is, what to look for, how long, and what comes after. Its buttons are `card-actions`. */

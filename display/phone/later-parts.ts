@@ -6,6 +6,7 @@ import './count-panel.ts';
 import './day-end.ts';
 import './decide-holding-panel.ts';
 import './dough-baking.ts';
+import './dough-facts.ts';
 import './dough-ripening.ts';
 import './holding-mark.ts';
 import './how-far-panel.ts';

@@ -22,7 +22,7 @@ export class MorePanel extends CardPanel {
       [true, 'putRight', PANELS.putRight],
       [countsPieces(row), 'howFar', PANELS.howFar],
       [handOverTo(row, floor.kitchen?.document.stations ?? []).length > 0, 'handOver', PANELS.handOver],
-      [workpiece.slotIds.length === 0, 'move', PANELS.move],
+      [true, 'move', PANELS.move],
       [loadParts(workpiece).length > 0, 'loads', PANELS.loads],
       [joinChoices(floor, workpiece).length > 0, 'join', PANELS.join],
       [isDough && sourcesOf(floor, workpiece).length > 0, 'extra', PANELS.extra],

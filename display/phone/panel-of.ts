@@ -55,7 +55,7 @@ export function panelOf(
     case 'planFeed':
       return html`<plan-feed-panel .card=${card} .floor=${floor} .nowMs=${nowMs} .zone=${zone}></plan-feed-panel>`;
     case 'move':
-      return html`<move-panel .card=${card} .floor=${floor} .unit=${unit}></move-panel>`;
+      return html`<move-panel .card=${card} .floor=${floor} .nowMs=${nowMs} .unit=${unit}></move-panel>`;
     case 'loads':
       return html`<loads-panel .card=${card} .floor=${floor}></loads-panel>`;
     case 'join':

@@ -38,6 +38,7 @@ export const COMMAND_ROLES: Readonly<Record<ClientCommand['type'], AccessRole>> 
   setDeck: 'act',
   readPlace: 'act',
   openPlace: 'act',
+  moveLoad: 'act',
   startTestPiece: 'act',
   endTestPiece: 'act',
   beginProgramme: 'act',

@@ -40,6 +40,7 @@ const DISTURBS: Readonly<Record<FloorEvent['type'], boolean>> = {
   holdingDecided: true,
   ovenLoaded: true,
   ovenUnloaded: true,
+  loadMoved: true,
   temperatureRead: true,
   ingredientAdded: false,
   ingredientWeighed: false,

@@ -187,6 +187,8 @@ export const readTemperature = z.strictObject({
 /** The air of a rest place as somebody read it: a draughty bench, a shelf that is warmer than it should be. */
 export const readPlace = z.strictObject({ type: z.literal('readPlace'), placeId: keySchema, celsius: celsiusSchema });
 /** Its door stands open for so long. */
+/** A load that is in the oven lies in these slots from now on. */
+export const moveLoad = z.strictObject({ type: z.literal('moveLoad'), workpieceId: idSchema, slotIds: z.array(keySchema).min(1).max(40) });
 /** A piece of dough goes into a slot, to see how hot it is there. */
 export const startTestPiece = z.strictObject({
   type: z.literal('startTestPiece'),
@@ -397,6 +399,7 @@ export const clientCommandSchema = z.discriminatedUnion('type', [
   setDeck,
   readPlace,
   openPlace,
+  moveLoad,
   startTestPiece,
   endTestPiece,
   beginProgramme,

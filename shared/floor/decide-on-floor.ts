@@ -1,4 +1,5 @@
 import { decideEndTestPiece, decideStartTestPiece } from './decide/test-piece.ts';
+import { decideMoveLoad } from './decide/move-load.ts';
 import { decideAnswerPrompt } from './decide/answer-prompt.ts';
 import { unreachable } from '../result.ts';
 import type { ClientCommand, CommandContext } from './commands.ts';
@@ -119,6 +120,8 @@ function decideAlone(state: FloorState, command: OnFloorCommand, context: Comman
       return decideOpenPlace(state, command, context);
     case 'beginProgramme':
       return decideBeginProgramme(state, command, context);
+    case 'moveLoad':
+      return decideMoveLoad(state, command, context);
     case 'startTestPiece':
       return decideStartTestPiece(state, command, context);
     case 'endTestPiece':

@@ -305,6 +305,13 @@ export const ovenLoaded = z.strictObject({
   slotIds: z.array(keySchema).min(1),
   pieces: piecesSchema.optional(),
 });
+/** It lies in other slots of the oven from now on. */
+export const loadMoved = z.strictObject({
+  type: z.literal('loadMoved'),
+  workpieceId: idSchema,
+  slotIds: z.array(keySchema).min(1),
+  atMs: instantMsSchema,
+});
 export const ovenUnloaded = z.strictObject({ type: z.literal('ovenUnloaded'), ...onStep, slotIds: z.array(keySchema).min(1) });
 export const temperatureRead = z.strictObject({
   type: z.literal('temperatureRead'),
@@ -662,6 +669,7 @@ export const floorEventSchema = z.discriminatedUnion('type', [
   holdingDecided,
   ovenLoaded,
   ovenUnloaded,
+  loadMoved,
   temperatureRead,
   ingredientAdded,
   ingredientWeighed,

@@ -25,6 +25,7 @@ type WorkEvent = EventOf<
   | 'holdingDecided'
   | 'ovenLoaded'
   | 'ovenUnloaded'
+  | 'loadMoved'
   | 'temperatureRead'
   | 'ingredientAdded'
   | 'waterHeldBackUsed'
@@ -54,6 +55,7 @@ const TYPES: ReadonlySet<string> = new Set<WorkEvent['type']>([
   'holdingDecided',
   'ovenLoaded',
   'ovenUnloaded',
+  'loadMoved',
   'temperatureRead',
   'ingredientAdded',
   'waterHeldBackUsed',
@@ -141,6 +143,8 @@ function workOn(state: FloorState, workpiece: Workpiece, event: WorkEvent, recor
       return { ...workpiece, slotIds: event.slotIds, ...standing(workpiece, null, event.atMs) };
     case 'ovenUnloaded':
       return { ...workpiece, slotIds: workpiece.slotIds.filter((slotId) => !event.slotIds.includes(slotId)) };
+    case 'loadMoved':
+      return withMoved({ ...workpiece, slotIds: event.slotIds });
     case 'temperatureRead': {
       const reading = { where: event.where, celsius: event.celsius, atMs: event.atMs };
       return { ...workpiece, readings: [...workpiece.readings, reading].slice(-READINGS_KEPT) };
@@ -210,6 +214,14 @@ function withLife(workpiece: Workpiece, stepId: string, change: (life: StepLife)
   return life === undefined ? workpiece : { ...workpiece, steps: { ...workpiece.steps, [stepId]: change(life) } };
 }
 
+/** What it bakes in now is not what it has baked in: that teaches nothing of either. */
+function withMoved(workpiece: Workpiece): Workpiece {
+  const steps = Object.entries(workpiece.steps).map(
+    ([id, life]) => [id, life.status === 'started' ? { ...life, isMoved: true } : life] as const,
+  );
+  return { ...workpiece, steps: Object.fromEntries(steps) };
+}
+
 function started(workpiece: Workpiece, event: EventOf<'stepStarted'>, deviceId: string): Workpiece {
   const life: StepLife = {
     status: 'started',
@@ -221,6 +233,7 @@ function started(workpiece: Workpiece, event: EventOf<'stepStarted'>, deviceId: 
     helperIds: [],
     moreMin: 0,
     phaseDone: null,
+    isMoved: false,
     pins: event.pins,
     piecesDone: null,
     inferred: false,
@@ -258,6 +271,7 @@ function ended(
     helperIds: before?.helperIds ?? [],
     moreMin: before?.moreMin ?? 0,
     phaseDone: before?.phaseDone ?? null,
+    isMoved: before?.isMoved ?? false,
     pins: before?.pins ?? null,
     piecesDone: (event.type === 'stepDone' ? event.piecesDone : undefined) ?? before?.piecesDone ?? null,
     inferred: event.type === 'stepDone' && event.inferred === true,

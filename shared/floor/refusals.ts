@@ -101,6 +101,7 @@ export const refusalSchema = z.discriminatedUnion('code', [
   z.strictObject({ code: z.literal('stationUnknown'), ...what, stationId: keySchema }),
   z.strictObject({ code: z.literal('placeUnknown'), ...what, placeId: keySchema }),
   z.strictObject({ code: z.literal('deckUnknown'), deckId: keySchema }),
+  z.strictObject({ code: z.literal('notInOven'), ...what }),
   z.strictObject({ code: z.literal('noSuchSlot'), slotId: keySchema }),
   z.strictObject({ code: z.literal('noTestPiece'), slotId: keySchema }),
   z.strictObject({ code: z.literal('programmeMissing'), placeId: keySchema }),

@@ -65,7 +65,7 @@ export function taughtByBake(
   const due = dueOf(state, workpiece);
   if (due?.step.id !== stepId || due.step.kind !== 'bake' || due.startedMs === null) return [];
   const life = workpiece.steps[stepId];
-  if (life?.pins === undefined || life.pins === null || life.inferred || (atMs > due.lateMs && life.moreMin === 0)) return [];
+  if (life?.pins === undefined || life.pins === null || life.isMoved || (atMs > due.lateMs && life.moreMin === 0)) return [];
   const minutesShare = (atMs - due.startedMs) / MINUTE_MS / life.pins.targetMin;
   if (!(minutesShare >= LEAST_SHARE && minutesShare <= MOST_SHARE)) return [];
   return [{ type: 'slotHeatLearned', slotIds: [...workpiece.slotIds], kind: 'bake', minutesShare, atMs }];

@@ -4,7 +4,7 @@ import type { FloorState, Workpiece } from './state.ts';
 import { productOf } from './way.ts';
 
 /** All decks of the house, oven by oven, from top to bottom. */
-export function decksOf(kitchen: Kitchen): readonly Deck[] {
+export function decksOf(kitchen: Pick<Kitchen, 'ovens'>): readonly Deck[] {
   return kitchen.ovens.flatMap((oven) => oven.decks);
 }
 

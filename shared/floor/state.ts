@@ -47,6 +47,8 @@ export interface StepLife {
   readonly moreMin: number;
   /** Of a bake: the last phase whose prompt somebody has answered, from 0; null before any. */
   readonly phaseDone: number | null;
+  /** Of a bake: it was moved within the oven. */
+  readonly isMoved: boolean;
   readonly pins: StepPins | null;
   readonly piecesDone: number | null;
   readonly inferred: boolean;

@@ -39,6 +39,7 @@ function undoableWorkpieces(event: FloorEvent): readonly string[] {
     case 'holdingDecided':
     case 'ovenLoaded':
     case 'ovenUnloaded':
+    case 'loadMoved':
     case 'temperatureRead':
     case 'callHeard':
     case 'countCorrected':

@@ -292,6 +292,7 @@ function richState(): FloorState {
     helperIds: ['oven'],
     moreMin: 0,
     phaseDone: null,
+    isMoved: false,
     pins: null,
     piecesDone: null,
     inferred: true,

@@ -227,6 +227,7 @@ describe('Z28 spreads are learned from what was done, and played as they were le
       helperIds: [],
       moreMin: 0,
       phaseDone: null,
+      isMoved: false,
       pins,
       piecesDone: null,
       inferred: false,

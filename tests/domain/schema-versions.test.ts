@@ -46,7 +46,7 @@ const HELD: readonly {
     schema: upMessageSchema,
     version: PROTOCOL_VERSION,
     heldVersion: 1,
-    sha256: '7d2a61a1e89dd719fb81f6f272c6474527be17a016adcf2dfd5a1df1ecedb2be',
+    sha256: '97a3cf4ffd39181b64ec8b76b7cae65e19531564fef533b0de611a13ee1c7963',
     advice: WIRE,
   },
   {
@@ -54,7 +54,7 @@ const HELD: readonly {
     schema: downMessageSchema,
     version: PROTOCOL_VERSION,
     heldVersion: 1,
-    sha256: '73c751a58d7eb9979019240f2e13803a307ef836816744f62b3c8154f6c958ae',
+    sha256: '28eea84d5fd07512e79ae2857169b70ea21f7d4e5c3a362ac228b4b76eb010d5',
     advice: WIRE,
   },
   {
@@ -62,7 +62,7 @@ const HELD: readonly {
     schema: clientCommandSchema,
     version: PROTOCOL_VERSION,
     heldVersion: 1,
-    sha256: '2e56a97a8788bc47a1d9ca2df626010131de43c8a6b56621f876dc3dae796abe',
+    sha256: 'f7d1fe80c419c54294d184b8dd6aa57721308f6925fd5d2166d1bb0d57d7e8dc',
     advice: WIRE,
   },
   {
@@ -78,7 +78,7 @@ const HELD: readonly {
     schema: outcomeSchema,
     version: PROTOCOL_VERSION,
     heldVersion: 1,
-    sha256: '576cda0f65d61604f66ead363a168e7724da7679c4279ff92b4a3bb968fd215a',
+    sha256: 'e3dce754401ab9a2f3cc8dd3b0c1ce913206171c3f98c5d8379906de7aaa9247',
     advice: WIRE,
   },
   {
@@ -86,7 +86,7 @@ const HELD: readonly {
     schema: floorEventSchema,
     version: EVENT_VERSION,
     heldVersion: 1,
-    sha256: 'deb883310129c16e39aa65764cd38be3f453a93cf0e7175d05856e007a06f0e9',
+    sha256: '460bdbb239bc8d8ea6468c043b0970c8f6a15756976ef354fc6a60d40beee651',
     advice: EVENTS,
   },
   {
@@ -94,7 +94,7 @@ const HELD: readonly {
     schema: recordedEventSchema,
     version: EVENT_VERSION,
     heldVersion: 1,
-    sha256: '2ac065f37d5694af663e399ce72e95c4e2d55562fbb2dc5a09e02c589eb50153',
+    sha256: '0e2c1d8bdb1f2f487d65e04795ceef4804ca77d21f1d6acfd98b5050d2df626a',
     advice: EVENTS,
   },
   {

@@ -86,6 +86,8 @@ function whyWords(refusal: Refusal, facts: RefusalFacts): string {
       return `Posten ${refusal.stationId} gibt es hier nicht.`;
     case 'placeUnknown':
       return `Ruheplatz ${refusal.placeId} gibt es hier nicht.`;
+    case 'notInOven':
+      return 'Es liegt in keinem Ofen.';
     case 'noSuchSlot':
       return 'Diesen Platz gibt es hier nicht.';
     case 'noTestPiece':

@@ -117,6 +117,8 @@ function whyWords(refusal: Refusal, facts: RefusalFacts): string {
       return `there is no station ${refusal.stationId} here.`;
     case 'placeUnknown':
       return `there is no place ${refusal.placeId} here.`;
+    case 'notInOven':
+      return 'it is in no oven.';
     case 'noSuchSlot':
       return 'this kitchen has no such slot.';
     case 'noTestPiece':

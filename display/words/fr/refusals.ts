@@ -86,6 +86,8 @@ function whyWords(refusal: Refusal, facts: RefusalFacts): string {
       return `aucun poste ${refusal.stationId} ici.`;
     case 'placeUnknown':
       return `aucun lieu ${refusal.placeId} ici.`;
+    case 'notInOven':
+      return 'il n’est dans aucun four.';
     case 'noSuchSlot':
       return 'cette place n’existe pas ici.';
     case 'noTestPiece':

@@ -41,6 +41,7 @@ const OTHER_WORDS = [
   ['setDeck', 2],
   ['readPlace', 2],
   ['openPlace', 1],
+  ['moveLoad', 12],
   ['startTestPiece', 3],
   ['endTestPiece', 4],
   ['beginProgramme', 1],
@@ -126,6 +127,8 @@ function wordOf(type: OtherWord, seen: Seen): ClientCommand {
     case 'openPlace':
     case 'beginProgramme':
       return airWord(type, seen);
+    case 'moveLoad':
+      return moveLoadWord(seen);
     case 'startTestPiece':
     case 'endTestPiece':
       return testPieceWord(type, seen);
@@ -320,6 +323,14 @@ function holdingWord({ digits, state, workpiece }: Seen): ClientCommand {
   }
   const chosen = digits.onceIn(9) ? workpiece : digits.amongOr(kept, workpiece);
   return { type: 'decideHolding', workpieceId: chosen.id, reason: 'tasted, used at once', minutes: 60 + digits.below(181) };
+}
+
+/** Whoever stands at the oven moves what is in it; where nothing is, astray. */
+function moveLoadWord({ digits, state, workpiece }: Seen): ClientCommand {
+  const kitchen = state.kitchen?.document;
+  const slots = kitchen === undefined ? [] : decksOf(kitchen).flatMap((deck) => deck.slots.map((slot) => slot.id));
+  const inside = Object.values(state.workpieces).filter(({ slotIds }) => slotIds.length > 0);
+  return { type: 'moveLoad', workpieceId: digits.amongOr(inside, workpiece).id, slotIds: [digits.amongOr(slots, 'attic')] };
 }
 
 function testPieceWord(type: 'startTestPiece' | 'endTestPiece', { digits, state }: Seen): ClientCommand {
