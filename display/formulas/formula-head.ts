@@ -65,6 +65,7 @@ function fieldsOf({ kind }: Formula, { house }: EditorContext): readonly Field[]
     numberField('doughC', FORMULAS.doughC, temperatureMeasure(units), -5, 45, 'optional'),
     ...(kind === 'ferment' ? [numberField('seedG', FORMULAS.seedKept, doughMeasure(units), 0, 10_000_000, 'optional')] : []),
     numberField('handlingLossPct', FORMULAS.handlingLoss, plainMeasure('%'), 0, 30, 'optional'),
+    ...(kind === 'prep' ? [] : [numberField('selfHeatKPerH', FORMULAS.selfHeat, plainMeasure('K/h'), 0, 3, 'optional')]),
     { key: 'note', label: FORMULAS.note, kind: 'text', most: REMARK_CHARACTERS },
   ];
 }

@@ -45,6 +45,8 @@ export function formulaFactText(fact: FormulaFact, formula: Formula, context: Ed
       return formula.seedG === undefined ? VERSIONS.none : weightText(formula.seedG, units);
     case 'handlingLossPct':
       return percent(formula.handlingLossPct);
+    case 'selfHeatKPerH':
+      return formula.selfHeatKPerH === undefined ? VERSIONS.none : `${numberWords(formula.selfHeatKPerH)} K/h`;
     case 'keeping':
       return keepingText(formula.keeping);
     case 'takesBack':

@@ -66,6 +66,7 @@ const FORMULA_FACTS = [
   'doughC',
   'seedG',
   'handlingLossPct',
+  'selfHeatKPerH',
   'keeping',
   'takesBack',
   'sidePreps',

@@ -66,6 +66,8 @@ export const formulaSchema = z.strictObject({
   seedG: gramsSchema.optional(),
   /** Left on the bench, the scraper and in the bowl between mixing and pieces, per cent of the dough. */
   handlingLossPct: z.number().min(0).max(30).optional(),
+  /** By how much its bulk warms itself in an hour at room temperature, in kelvin; missing: not at all. */
+  selfHeatKPerH: z.number().min(0).max(3).optional(),
   takesBack: z.array(takesBackSchema).max(4).default([]),
   /** For a prep that has to be kept cold or hot; missing: it does not. */
   keeping: keepingSchema.optional(),

@@ -3,7 +3,7 @@ import type { FloorEvent } from './events.ts';
 import { NO_VESSEL } from './evolve-air.ts';
 import { airOf } from './place-air.ts';
 import type { FloorState, Workpiece } from './state.ts';
-import { vesselKeyOf, warmedG } from './warmth.ts';
+import { selfHeatKPerH, vesselKeyOf, warmedG } from './warmth.ts';
 
 const MINUTE_MS = 60_000;
 /** Readings nearer to one another than this say more of the probe than of the dough. */
@@ -21,7 +21,8 @@ export function taughtByReading(state: FloorState, workpiece: Workpiece, celsius
   const minutes = (atMs - before.atMs) / MINUTE_MS;
   if (air === undefined || others.length > 0 || minutes < LEAST_APART_MIN) return [];
   const pair = { minutes, beforeC: before.celsius, afterC: celsius, ambientC: air.ambientC };
-  if (tauOfPair({ ...pair, selfHeatKPerH: 0 }) === null) return [];
+  const ownKPerH = selfHeatKPerH(state, workpiece, air.ambientC);
+  if (tauOfPair({ ...pair, selfHeatKPerH: ownKPerH }) === null) return [];
   const key = vesselKeyOf(state, workpiece);
   return [
     {
@@ -30,6 +31,7 @@ export function taughtByReading(state: FloorState, workpiece: Workpiece, celsius
       vesselKind: key === NO_VESSEL ? null : key,
       grams: warmedG(workpiece),
       ...pair,
+      ...(ownKPerH === 0 ? {} : { selfHeatKPerH: ownKPerH }),
       atMs,
     },
   ];

@@ -496,6 +496,8 @@ export const driftLearned = z.strictObject({
   beforeC: celsiusSchema,
   afterC: celsiusSchema,
   ambientC: celsiusSchema,
+  /** By how much it warmed itself meanwhile; missing: not at all. */
+  selfHeatKPerH: z.number().min(0).max(3).optional(),
   atMs: instantMsSchema,
 });
 /** The baker closed a rest: by so much of its nominal minutes, at the reference temperature, it was ripe. */

@@ -104,6 +104,7 @@ export interface DriftSample {
   readonly beforeC: number;
   readonly afterC: number;
   readonly ambientC: number;
+  readonly selfHeatKPerH?: number | undefined;
   readonly atMs: number;
   readonly commandId: string;
 }

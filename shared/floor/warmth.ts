@@ -69,9 +69,22 @@ function staysOf(state: FloorState, workpiece: Workpiece, originMs: number): rea
       fromMin: (fromMs - originMs) / MINUTE_MS,
       ambientC,
       tauMin,
-      selfHeatKPerH: 0,
+      selfHeatKPerH: selfHeatKPerH(state, workpiece, ambientC),
     }));
   });
+}
+
+/** Below this weight a dough gives its own heat off as it makes it, in grams; below this air it makes hardly any, in °C. Our choices. */
+const SELF_HEATS_FROM_G = 1000;
+const SELF_HEATS_FROM_C = 15;
+
+/**
+ * By how much it warms itself in an hour, in kelvin, as its formula says: a bulk of kilograms at room temperature does, by 1 to 2 K
+ * (baeckerlatein "Teigtemperatur", as the design's `trade.md` cites it); pieces and what stands in the cold do not.
+ */
+export function selfHeatKPerH(state: FloorState, workpiece: Workpiece, ambientC: number): number {
+  if (warmedG(workpiece) < SELF_HEATS_FROM_G || ambientC < SELF_HEATS_FROM_C) return 0;
+  return formulaOf(state, workpiece)?.selfHeatKPerH ?? 0;
 }
 
 /**
@@ -80,13 +93,15 @@ function staysOf(state: FloorState, workpiece: Workpiece, originMs: number): rea
  */
 export function tauOf(state: FloorState, workpiece: Workpiece): number {
   const usualMin = sphereTauMin(warmedG(workpiece));
-  const pairs = (state.drifts[vesselKeyOf(state, workpiece)] ?? []).map(({ grams, minutes, beforeC, afterC, ambientC }) => ({
-    minutes: (minutes * usualMin) / sphereTauMin(grams),
-    beforeC,
-    afterC,
-    ambientC,
-    selfHeatKPerH: 0,
-  }));
+  const pairs = (state.drifts[vesselKeyOf(state, workpiece)] ?? []).map(
+    ({ grams, minutes, beforeC, afterC, ambientC, selfHeatKPerH: ownKPerH = 0 }) => ({
+      minutes: (minutes * usualMin) / sphereTauMin(grams),
+      beforeC,
+      afterC,
+      ambientC,
+      selfHeatKPerH: ownKPerH,
+    }),
+  );
   return tauEstimate(pairs, usualMin)?.tauMin ?? usualMin;
 }
 

@@ -6,6 +6,7 @@ import { ripenessFactor } from '../../shared/floor/ripeness-taught.ts';
 import { tauOf } from '../../shared/floor/warmth.ts';
 import { sphereTauMin } from '../../shared/trade/time-constant.ts';
 import type { Floor } from './support/floor.ts';
+import { selfHeatKPerH } from '../../shared/floor/warmth.ts';
 import { ruler, type RulerHouse } from './support/ruler-house.ts';
 
 const MINUTE_MS = 60_000;
@@ -26,6 +27,30 @@ function read(floor: Floor, celsius: number): void {
 }
 
 describe('RF1 a rest follows the warmth of its dough', () => {
+  test('a bulk that warms itself is ripe earlier, as reckoned by small steps; a piece, and one in the cold, does not warm itself', () => {
+    // 1.5 K/h (baeckerlatein: 1 to 2 in a bulk of kilograms), read at 25 °C in a place at 25 °C, τ 180 min, +10 % a kelvin.
+    const [tauMin, ownKPerMin, stepMin] = [180, 1.5 / 60, 0.01];
+    let [warmC, ripeMin, atMin] = [25, 0, 0];
+    while (ripeMin < 120) {
+      ripeMin += 1.1 ** (warmC - 25) * stepMin;
+      warmC += (ownKPerMin - (warmC - 25) / tauMin) * stepMin;
+      atMin += stepMin;
+    }
+    const byHand = atMin;
+    const lasts = (house: Parameters<typeof ruler>[0], readC = 25): number => {
+      const floor = ruler(house);
+      floor.ok({ type: 'readTemperature', workpieceId: floor.id('C1'), where: 'dough', celsius: readC, despite: ['wildReading'] });
+      return ((floor.due('C1').ripening?.ripeMs ?? 0) - (floor.due('C1').startedMs ?? 0)) / MINUTE_MS;
+    };
+    expect(byHand).toBeLessThan(110);
+    expect(lasts({ tauMin, selfHeatKPerH: 1.5 })).toBeCloseTo(byHand, 0);
+    expect(lasts({ tauMin, selfHeatKPerH: 0 })).toBeCloseTo(120, 6);
+    const warm = ruler({ tauMin, selfHeatKPerH: 1.5 });
+    const small = { ...warm.piece('C1'), grams: 900 };
+    expect([warm.piece('C1'), small].map((piece) => selfHeatKPerH(warm.state, piece, 25))).toEqual([1.5, 0]);
+    expect(lasts({ tauMin, placeC: 12, selfHeatKPerH: 1.5 }, 12)).toBe(lasts({ tauMin, placeC: 12 }, 12));
+  });
+
   test('where nobody has said anything of it, its minutes count as they are', () => {
     expect(dueMin(resting())).toBe(120);
     expect(resting().due('C1').ripening).toBeNull();

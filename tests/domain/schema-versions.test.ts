@@ -46,7 +46,7 @@ const HELD: readonly {
     schema: upMessageSchema,
     version: PROTOCOL_VERSION,
     heldVersion: 1,
-    sha256: '97a3cf4ffd39181b64ec8b76b7cae65e19531564fef533b0de611a13ee1c7963',
+    sha256: '4580072b21fa7ef825acfc7a80c776478ac803776f74c7510c640e39f9369388',
     advice: WIRE,
   },
   {
@@ -54,7 +54,7 @@ const HELD: readonly {
     schema: downMessageSchema,
     version: PROTOCOL_VERSION,
     heldVersion: 1,
-    sha256: '28eea84d5fd07512e79ae2857169b70ea21f7d4e5c3a362ac228b4b76eb010d5',
+    sha256: '468c75e269b56a9e8be21300a1e56bdb3af581e643075572090ce1657b02b401',
     advice: WIRE,
   },
   {
@@ -62,7 +62,7 @@ const HELD: readonly {
     schema: clientCommandSchema,
     version: PROTOCOL_VERSION,
     heldVersion: 1,
-    sha256: 'f7d1fe80c419c54294d184b8dd6aa57721308f6925fd5d2166d1bb0d57d7e8dc',
+    sha256: '9e8f76f83f2080532c2696ef90d4d0b024318dfe48298385f781736bfdd266d5',
     advice: WIRE,
   },
   {
@@ -86,7 +86,7 @@ const HELD: readonly {
     schema: floorEventSchema,
     version: EVENT_VERSION,
     heldVersion: 1,
-    sha256: '460bdbb239bc8d8ea6468c043b0970c8f6a15756976ef354fc6a60d40beee651',
+    sha256: '7aaf17c092dc77f35fb674ef4af416645723e42b887dc83928f752bc278b0050',
     advice: EVENTS,
   },
   {
@@ -94,7 +94,7 @@ const HELD: readonly {
     schema: recordedEventSchema,
     version: EVENT_VERSION,
     heldVersion: 1,
-    sha256: '0e2c1d8bdb1f2f487d65e04795ceef4804ca77d21f1d6acfd98b5050d2df626a',
+    sha256: '3211ce6f6736773ff682421426d41167b7b3ddcb719799bac9236ad3f35f936a',
     advice: EVENTS,
   },
   {
@@ -102,7 +102,7 @@ const HELD: readonly {
     schema: bakehouseFileSchema,
     version: BAKEHOUSE_FORMAT,
     heldVersion: 1,
-    sha256: '533f0bab04a334544e06b36854db0ec0ee64f54801f9ae630a47cf47b884cfd2',
+    sha256: '89abdd516958fe182efb99c2f9c1a5865e583332c8397a511fef9db8f5fcbbac',
     advice: FILES,
   },
 ];

@@ -243,6 +243,7 @@ export const FORMULA_FACTS: Readonly<Record<FormulaFact, string>> = {
   doughC: 'Teigtemperatur',
   seedG: 'Zurückbehalten',
   handlingLossPct: 'Verarbeitungsverlust',
+  selfHeatKPerH: 'Erwärmt sich im Stück',
   takesBack: 'Nimmt zurück',
   keeping: 'Muss gekühlt oder heiß bleiben',
   sidePreps: 'Vorarbeiten',

@@ -42,6 +42,7 @@ export const FORMULAS = {
   >,
   doughC: 'Teigtemperatur',
   handlingLoss: 'Verlust beim Aufarbeiten',
+  selfHeat: 'Erwärmt sich im Stück',
   seedKept: 'Bleibt als Anstellgut',
   note: 'Notiz',
   sidePreps: 'Daneben gemacht',

@@ -242,6 +242,7 @@ export const FORMULA_FACTS: Readonly<Record<FormulaFact, string>> = {
   doughC: 'Dough temperature',
   seedG: 'Kept back as seed',
   handlingLossPct: 'Handling loss',
+  selfHeatKPerH: 'Warms itself in bulk',
   takesBack: 'Takes back',
   keeping: 'Has to be kept',
   sidePreps: 'Side preps',

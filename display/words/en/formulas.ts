@@ -38,6 +38,7 @@ export const FORMULAS = {
   kinds: { dough: 'a dough', prep: 'a filling, topping or soaker', ferment: 'a living ferment' } satisfies Record<Formula['kind'], string>,
   doughC: 'Dough temperature',
   handlingLoss: 'Handling loss',
+  selfHeat: 'Warms itself in bulk',
   seedKept: 'Kept back to feed again',
   note: 'Note',
   sidePreps: 'Made beside it',

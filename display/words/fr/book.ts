@@ -243,6 +243,7 @@ export const FORMULA_FACTS: Readonly<Record<FormulaFact, string>> = {
   doughC: 'Température de la pâte',
   seedG: 'Gardé comme levain chef',
   handlingLossPct: 'Perte au travail',
+  selfHeatKPerH: 'S’échauffe en masse',
   takesBack: 'Reprend',
   keeping: 'À garder au froid ou au chaud',
   sidePreps: 'Prépas',

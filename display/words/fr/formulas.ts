@@ -39,6 +39,7 @@ export const FORMULAS = {
   kinds: { dough: 'une pâte', prep: 'une garniture ou un trempage', ferment: 'un levain vivant' } satisfies Record<Formula['kind'], string>,
   doughC: 'Température de pâte',
   handlingLoss: 'Perte au façonnage',
+  selfHeat: 'S’échauffe en masse',
   seedKept: 'Gardé comme chef',
   note: 'Note',
   sidePreps: 'Préparé à côté',

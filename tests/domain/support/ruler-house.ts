@@ -12,22 +12,24 @@ export interface RulerHouse {
   readonly placeC?: number;
   /** How fast the dough takes on the temperature of the air: it is as heavy as a sphere that does. */
   readonly tauMin?: number;
+  readonly selfHeatKPerH?: number;
 }
 
 interface Editable {
   kitchen: { mixers: { leastG: number }[]; restPlaces: { id: string; temperatureC: number }[] };
-  formulas: { id: string; doughC: number; method: Record<string, unknown>[] }[];
+  formulas: { id: string; doughC: number; selfHeatKPerH?: number; method: Record<string, unknown>[] }[];
   day: { batches: Record<string, unknown>[] };
 }
 
 /** A floor with one dough, C1, that has just begun a rest of 120 min at a reference of 25 °C. Nobody has read it yet. */
-export function ruler({ ripening, placeC = 25, tauMin = 180 }: RulerHouse): Floor {
+export function ruler({ ripening, placeC = 25, tauMin = 180, selfHeatKPerH }: RulerHouse): Floor {
   const json = harbourJson() as unknown as Editable;
   for (const mixer of json.kitchen.mixers) mixer.leastG = 100;
   for (const place of json.kitchen.restPlaces) if (place.id === 'warm-shelf') place.temperatureC = placeC;
   const country = json.formulas.find(({ id }) => id === 'country');
   assert(country !== undefined, 'the house makes country dough');
   country.doughC = 25;
+  if (selfHeatKPerH !== undefined) country.selfHeatKPerH = selfHeatKPerH;
   const rest = country.method.find((step) => step['id'] === 'bulk-1');
   assert(rest !== undefined, 'it rests');
   rest['minutes'] = { earliest: 60, target: 120, latest: 240 };
