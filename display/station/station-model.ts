@@ -76,6 +76,8 @@ export interface DeckLine {
   readonly temperatureC: number;
   /** When the last of what is in comes out; null where it is free. */
   readonly freeMs: number | null;
+  readonly readyMs: number | null;
+  readonly wants: DeckLanes['wants'];
   readonly block: Block | null;
   readonly slots: readonly SlotLine[];
 }
@@ -86,12 +88,19 @@ export function deckLines(state: FloorState, stationId: string, nowMs: number, a
   return ovenLanes(state, nowMs).map((deck) => deckLine(state, deck, nowMs, aheadMs));
 }
 
-function deckLine(state: FloorState, { deck, temperatureC, freeMs, lanes }: DeckLanes, nowMs: number, aheadMs: number): DeckLine {
+function deckLine(
+  state: FloorState,
+  { deck, temperatureC, freeMs, readyMs, wants, lanes }: DeckLanes,
+  nowMs: number,
+  aheadMs: number,
+): DeckLine {
   return {
     deckId: deck.id,
     name: deck.name,
     temperatureC,
     freeMs,
+    readyMs,
+    wants,
     block: blockOn(state, { kind: 'deck', id: deck.id }, nowMs),
     slots: lanes.map((lane) => slotLine(state, lane, nowMs, aheadMs)),
   };

@@ -1,5 +1,6 @@
 import type { Booking, DeckLanes, SlotLane } from '../../shared/floor/oven-lanes.ts';
 import type { FloorState } from '../../shared/floor/state.ts';
+import { deckHeatText } from '../parts/deck-heat-text.ts';
 import { clockText, countdownText } from '../parts/clock-text.ts';
 import { temperatureText } from '../parts/temperature-text.ts';
 import { fittingText, textWidthPx } from '../parts/text-width.ts';
@@ -167,7 +168,7 @@ function stateWords(state: FloorState, deck: DeckLanes, nowMs: number, zone: str
   const blocked = blocksOf(state, 'deck', nowMs).find(({ resource }) => resource.id === deck.deck.id);
   if (blocked !== undefined) return BLOCKED[blocked.why];
   if (isDue) return WALL.deckOut;
-  if (deck.freeMs === null) return WALL.free;
+  if (deck.freeMs === null) return deckHeatText(deck, nowMs, zone, state.house?.document.units.temperature ?? 'C') ?? WALL.free;
   const free = deck.lanes.filter((lane) => !lane.bookings.some((booking) => booking.isIn)).length;
   return free > 0 ? freeSlotsWords(free) : countdownText(deck.freeMs, nowMs, zone);
 }

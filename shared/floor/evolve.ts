@@ -4,6 +4,7 @@ import { evolveDocuments, isDocumentEvent } from './evolve-documents.ts';
 import { evolvePlan, isPlanEvent } from './evolve-plan.ts';
 import { evolveGenealogy, isGenealogyEvent } from './evolve-genealogy.ts';
 import { evolveWork, isWorkEvent } from './evolve-work.ts';
+import { deckCAt } from './deck-heat.ts';
 import { evolveOvens, isOvenEvent } from './evolve-ovens.ts';
 import { evolveAir, isAirEvent } from './evolve-air.ts';
 import { evolveCalls, isCallEvent } from './evolve-calls.ts';
@@ -68,7 +69,14 @@ function applyEvent(state: FloorState, event: FloorEvent, recorded: RecordedEven
     case 'clockJumped':
       return shiftOpenInstants(state, event.byMs);
     case 'deckSet':
-      return { ...state, deckC: { ...state.deckC, [event.deckId]: event.temperatureC } };
+      return {
+        ...state,
+        deckC: { ...state.deckC, [event.deckId]: event.temperatureC },
+        deckSets: {
+          ...state.deckSets,
+          [event.deckId]: { fromC: deckCAt(state, event.deckId, event.atMs) ?? event.temperatureC, sinceMs: event.atMs },
+        },
+      };
     case 'resourceBlocked':
       return { ...state, blocked: [...withoutResource(state, event.resource), event] };
     case 'resourceFreed':

@@ -1,4 +1,6 @@
 import type { Deck, Slot } from '../documents/kitchen.ts';
+import { minutesTo } from '../trade/deck-heat.ts';
+import { deckHeatAt, type DeckHeat } from './deck-heat.ts';
 import { openDues } from './due.ts';
 import { projectionOf, type OvenStay } from './projection.ts';
 import { blockOn } from './resources.ts';
@@ -13,6 +15,8 @@ export interface Booking {
   readonly fromMs: number;
   readonly toMs: number;
   readonly isIn: boolean;
+  /** What its programme begins at, in °C; null where it says nothing, and once it is in. */
+  readonly bakeC: number | null;
   /** Tags that want the slot at the same time, where nothing better was free; the wall shows it as a clash. */
   readonly clashesWith: readonly string[];
 }
@@ -31,6 +35,10 @@ export interface DeckLanes {
   readonly lanes: readonly SlotLane[];
   /** When the last of what is in comes out; null where the deck is free. */
   readonly freeMs: number | null;
+  /** When it is as hot as it is set; null where it is. */
+  readonly readyMs: number | null;
+  /** What the next load wants it to be set to, and by when; null where it is as that wants it. */
+  readonly wants: { readonly celsius: number; readonly setByMs: number; readonly tag: string } | null;
 }
 
 /**
@@ -56,6 +64,7 @@ export function ovenLanes(state: FloorState, nowMs: number): readonly DeckLanes[
           fromMs,
           toMs: Math.max(due.dueMs, nowMs),
           isIn: true,
+          bakeC: null,
           clashesWith: [],
         });
       }
@@ -63,7 +72,7 @@ export function ovenLanes(state: FloorState, nowMs: number): readonly DeckLanes[
   }
   expected.sort((a, b) => a.fromMs - b.fromMs || a.tag.localeCompare(b.tag, 'en', { numeric: true }));
   for (const stay of expected) book(state, stay, decksOf(kitchen), bookings);
-  return lanesOf(state, bookings);
+  return lanesOf(state, bookings, nowMs);
 }
 
 /** When the last bake that was begun was begun: while somebody takes the load out, it is still from then that it lies there. */
@@ -84,18 +93,34 @@ function book(state: FloorState, stay: OvenStay, decks: readonly Deck[], booking
   const chosen = [...free, ...taken].slice(0, stay.slotsNeeded);
   for (const slotId of chosen) {
     const clashesWith = overlapping(slotId).map((booking) => booking.tag);
-    bookings
-      .get(slotId)
-      ?.push({ workpieceId: stay.workpieceId, tag: stay.tag, fromMs: stay.fromMs, toMs: stay.toMs, isIn: false, clashesWith });
+    bookings.get(slotId)?.push({
+      workpieceId: stay.workpieceId,
+      tag: stay.tag,
+      fromMs: stay.fromMs,
+      toMs: stay.toMs,
+      isIn: false,
+      bakeC: stay.bakeC,
+      clashesWith,
+    });
   }
 }
 
-function lanesOf(state: FloorState, bookings: ReadonlyMap<string, readonly Booking[]>): DeckLanes[] {
+/** To be as hot as its next load wants it when that goes in, a deck is set so long before as it takes by its rates. */
+function wantsOf(deck: Deck, heat: DeckHeat, lanes: readonly SlotLane[]): DeckLanes['wants'] {
+  const ahead = lanes.flatMap(({ bookings }) => bookings.filter(({ isIn }) => !isIn)).sort((a, b) => a.fromMs - b.fromMs);
+  const next = ahead[0];
+  if (next === undefined || next.bakeC === null || next.bakeC === heat.setC) return null;
+  const heatMs = minutesTo(deck, heat.celsius, next.bakeC) * 60_000;
+  return { celsius: next.bakeC, setByMs: Math.round(next.fromMs - heatMs), tag: next.tag };
+}
+
+function lanesOf(state: FloorState, bookings: ReadonlyMap<string, readonly Booking[]>, nowMs: number): DeckLanes[] {
   const holders = slotHolders(state);
   return (state.kitchen?.document.ovens ?? []).flatMap((oven) =>
     oven.decks.map((deck): DeckLanes => {
       const lanes = deck.slots.map((slot) => ({ slot, bookings: bookings.get(slot.id) ?? [] }));
       const inside = lanes.flatMap((lane) => lane.bookings.filter((booking) => booking.isIn));
+      const heat = deckHeatAt(state, deck, nowMs);
       const isOccupied = deck.slots.some((slot) => holders.has(slot.id));
       return {
         ovenId: oven.id,
@@ -104,6 +129,8 @@ function lanesOf(state: FloorState, bookings: ReadonlyMap<string, readonly Booki
         temperatureC: state.deckC[deck.id] ?? deck.temperatureC,
         lanes,
         freeMs: isOccupied ? Math.max(...inside.map((booking) => booking.toMs)) : null,
+        readyMs: heat.readyMs,
+        wants: wantsOf(deck, heat, lanes),
       };
     }),
   );

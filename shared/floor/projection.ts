@@ -27,6 +27,8 @@ export interface OvenStay {
   readonly toMs: number;
   readonly isUnderWay: boolean;
   readonly slotsNeeded: number;
+  /** What its programme begins at, in °C; null where it says nothing. */
+  readonly bakeC: number | null;
   /** Decks that will do, best first. */
   readonly deckIds: readonly string[];
 }
@@ -169,6 +171,7 @@ function ovenStays(
       toMs: bake.toMs,
       isUnderWay: bake.isUnderWay,
       slotsNeeded: load === undefined ? 1 : slotsNeeded(state, workpiece, load),
+      bakeC: way[index]?.bake?.[0]?.temperatureC ?? null,
       deckIds: plannedDecksFirst(
         load === undefined ? [] : decksFor(kitchen, load).map((deck) => deck.id),
         load === undefined ? null : (plannedOf(bake.stepId) ?? plannedOf(load.id)),

@@ -20,6 +20,7 @@ export function shiftOpenInstants(state: FloorState, byMs: number): FloorState {
     undo,
     blocked,
     vesselReturns,
+    deckSets: mapValues(state.deckSets, ({ fromC, sinceMs }) => ({ fromC, sinceMs: sinceMs + byMs })),
     slotHeat: mapValues(state.slotHeat, (samples) => samples.map((sample) => ({ ...sample, atMs: sample.atMs + byMs }))),
     testPieces: mapValues(state.testPieces, (piece) => ({ ...piece, startedMs: piece.startedMs + byMs })),
     placeAir: mapValues(state.placeAir, (air) => shiftAir(air, byMs)),

@@ -20,7 +20,7 @@ import type { HeatSample } from '../trade/slot-heat.ts';
 import type { LotsBefore } from './lots-used.ts';
 
 /** Version of this shape: a snapshot of another version is thrown away and folded anew. */
-export const STATE_VERSION = 9;
+export const STATE_VERSION = 10;
 
 /** Days that are remembered as open, the newest ones: a day is planned once. */
 export const OPEN_DATES_KEPT = 60;
@@ -359,6 +359,8 @@ export interface FloorState {
   readonly pins: Readonly<Record<string, Pin>>;
   readonly plan: Plan | null;
   readonly deckC: Readonly<Record<string, number>>;
+  /** By deck: how hot it was when it was set last, and when that was. */
+  readonly deckSets: Readonly<Record<string, { readonly fromC: number; readonly sinceMs: number }>>;
   readonly vesselReturns: readonly VesselReturn[];
   /** By mixer. */
   readonly residues: Readonly<Record<string, Residue>>;
@@ -407,6 +409,7 @@ export const EMPTY_STATE: FloorState = {
   pins: {},
   plan: null,
   deckC: {},
+  deckSets: {},
   vesselReturns: [],
   residues: {},
   blocked: [],

@@ -29,3 +29,10 @@ export const CORE = {
 
 /** Of food past its holding limit: the call, and what can be said of it. */
 export const PAST_LIMIT = { call: 'WEGWERFEN', discard: 'Wegwerfen…', decide: 'Darf verwendet werden: entscheiden…' } as const;
+
+/** A deck before its next load: what it is to be set to, by when, and when it is as it is set. */
+export const DECK = {
+  setBy: (temperature: string, clock: string): string => `auf ${temperature} bis ${clock}`,
+  setNow: (temperature: string): string => `auf ${temperature}`,
+  hotBy: (clock: string): string => `heiß ${clock}`,
+} as const;

@@ -29,3 +29,10 @@ export const CORE = {
 
 /** Of food past its holding limit: the call, and what can be said of it. */
 export const PAST_LIMIT = { call: 'DISCARD', discard: 'Discard…', decide: 'May be used: decide…' } as const;
+
+/** A deck before its next load: what it is to be set to, by when, and when it is as it is set. */
+export const DECK = {
+  setBy: (temperature: string, clock: string): string => `set ${temperature} by ${clock}`,
+  setNow: (temperature: string): string => `set ${temperature}`,
+  hotBy: (clock: string): string => `hot ${clock}`,
+} as const;

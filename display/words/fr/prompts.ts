@@ -29,3 +29,10 @@ export const CORE = {
 
 /** Of food past its holding limit: the call, and what can be said of it. */
 export const PAST_LIMIT = { call: 'JETER', discard: 'Jeter…', decide: 'Peut servir\u00a0: décider…' } as const;
+
+/** A deck before its next load: what it is to be set to, by when, and when it is as it is set. */
+export const DECK = {
+  setBy: (temperature: string, clock: string): string => `régler ${temperature} avant ${clock}`,
+  setNow: (temperature: string): string => `régler ${temperature}`,
+  hotBy: (clock: string): string => `chaud ${clock}`,
+} as const;

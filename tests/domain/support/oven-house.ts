@@ -12,18 +12,25 @@ export interface OvenHouse {
   /** Null: none. */
   readonly coreC?: number | null;
   readonly altitudeM?: number;
+  /** How far its day has come; missing: it has just gone into the oven. */
+  readonly to?: 'prove' | 'bake';
 }
+
+/** Its decks heat and cool as fast as that, in kelvin a minute. */
+export const DECK_RATES = { heatKPerMin: 5, coolKPerMin: 3 };
 
 interface Editable {
   house: { altitudeM?: number };
+  kitchen: { ovens: { decks: object[] }[] };
   products: { id: string; way: Record<string, unknown>[] }[];
   day: { batches: Record<string, unknown>[] };
 }
 
-/** A floor with one load of seeded rye, S1, that has just gone into the oven. */
-export function ovenHouse({ phases, minutes = {}, coreC, altitudeM = 0 }: OvenHouse = {}): Floor {
+/** A floor with one load of seeded rye, R1, that has just gone into the oven. */
+export function ovenHouse({ phases, minutes = {}, coreC, altitudeM = 0, to = 'bake' }: OvenHouse = {}): Floor {
   const json = harbourJson() as unknown as Editable;
   json.house.altitudeM = altitudeM;
+  for (const deck of json.kitchen.ovens.flatMap(({ decks }) => decks)) Object.assign(deck, DECK_RATES);
   const bake = json.products.find(({ id }) => id === 'rye-tin')?.way.find((step) => step['id'] === 'bake');
   assert(bake !== undefined, 'the house bakes rye');
   if (phases !== undefined) bake['bake'] = phases;
@@ -38,5 +45,5 @@ export function ovenHouse({ phases, minutes = {}, coreC, altitudeM = 0 }: OvenHo
   floor.ok(bringInCommand(file.value, floor.nowMs), { deviceId: SERVER_DEVICE });
   const tag = Object.values(floor.state.workpieces).find((piece) => piece.kind === 'batch')?.tag;
   assert(tag !== undefined, 'there is a batch');
-  return floor.bringTo(tag, 'bake');
+  return floor.bringTo(tag, to);
 }
