@@ -7,7 +7,7 @@ import '../parts/role-mark.ts';
 import { temperatureText } from '../parts/temperature-text.ts';
 import { zoneOf } from '../phone/floor-facts.ts';
 import { baseStyles } from '../phone/phone-styles.ts';
-import { deckHeatText } from '../parts/deck-heat-text.ts';
+import { deckHeatTexts } from '../parts/deck-heat-text.ts';
 import { rowVerb } from '../parts/row-verb.ts';
 import { progressOf } from '../phone/row-words.ts';
 import { BLOCKED_WHY } from '../words/floor.ts';
@@ -134,7 +134,7 @@ export class StationMachines extends LitElement {
   private deck(floor: FloorState, line: DeckLine): TemplateResult {
     const { name, temperatureC, freeMs, block, slots } = line;
     const unit = floor.house?.document.units.temperature ?? 'C';
-    const empty = deckHeatText(line, this.nowMs, zoneOf(floor), unit) ?? STATION.deckFree;
+    const empty = deckHeatTexts(line, this.nowMs, zoneOf(floor), unit)[0] ?? STATION.deckFree;
     return html`<li class="machine">
       <span class="name">${name}</span><span class="soft">${temperatureText(temperatureC, unit)}</span>${this.blocked(floor, block)}
       <span class="state">${block !== null ? nothing : freeMs === null ? empty : countdownText(freeMs, this.nowMs, zoneOf(floor))}</span>

@@ -1,9 +1,10 @@
 import type { Booking, DeckLanes, SlotLane } from '../../shared/floor/oven-lanes.ts';
 import type { FloorState } from '../../shared/floor/state.ts';
-import { deckHeatText } from '../parts/deck-heat-text.ts';
+import { asksForHeat, deckHeatTexts } from '../parts/deck-heat-text.ts';
 import { clockText, countdownText } from '../parts/clock-text.ts';
 import { temperatureText } from '../parts/temperature-text.ts';
 import { fittingText, textWidthPx } from '../parts/text-width.ts';
+import { DECK } from '../words/prompts.ts';
 import { BLOCKED, freeSlotsWords, IN_THE_WAY, WALL } from '../words/wall.ts';
 import { axisX, REACH_MS } from './axis.ts';
 import { blocksOf } from './blocks.ts';
@@ -34,13 +35,18 @@ export interface BlockedBlock {
   readonly textPx: number;
 }
 
+/** A way to say how a deck stands: its temperature, and what of it is read from afar. */
+export interface DeckState {
+  readonly temperature: string;
+  readonly state: string;
+}
+
 /** What one deck reads. */
 export interface DeckModel {
   readonly key: string;
   readonly name: string;
-  readonly temperature: string;
-  /** When it is free, or why it is not to be used. */
-  readonly state: string;
+  /** When it is free, what to set it to, or why it is not to be used: the first that fits is written. */
+  readonly states: readonly DeckState[];
   /** The first two loads that want the same slot at the same time, or null. */
   readonly clash: string | null;
   /** Something in it is to come out now. */
@@ -71,7 +77,6 @@ export function deckModel(
   nameLoads: typeof placeLoadTexts = placeLoadTexts,
 ): DeckModel {
   const zone = state.house?.document.zone ?? 'UTC';
-  const unit = state.house?.document.units.temperature ?? 'C';
   const isDue = deck.lanes.some((lane) => lane.bookings.some((booking) => booking.isIn && booking.toMs <= nowMs));
   const all = mergedLanes(deck, blockedSlotIds(state, nowMs));
   const shown = all.slice(0, lanes);
@@ -86,8 +91,7 @@ export function deckModel(
   return {
     key: deck.deck.id,
     name: deck.deck.name,
-    temperature: temperatureText(deck.temperatureC, unit),
-    state: stateWords(state, deck, nowMs, zone, isDue),
+    states: statesOf(state, deck, nowMs, zone, isDue),
     clash: clashWords(state, deck, nowMs, zone),
     isDue,
     lanes,
@@ -164,11 +168,28 @@ function clashTags(state: FloorState, lane: SlotLane, booking: Booking): string[
   });
 }
 
+/** How a deck stands, the fullest way first. A deck that is to be set says at least beside its temperature what to. */
+function statesOf(state: FloorState, deck: DeckLanes, nowMs: number, zone: string, isDue: boolean): DeckState[] {
+  const unit = state.house?.document.units.temperature ?? 'C';
+  const temperature = temperatureText(deck.temperatureC, unit);
+  const standing = { temperature, state: stateWords(state, deck, nowMs, zone, isDue) };
+  if (isDue || deck.freeMs !== null || isBlocked(state, deck, nowMs)) return [standing];
+  const told = deckHeatTexts(deck, nowMs, zone, unit);
+  const turned = asksForHeat(deck, nowMs)
+    ? [{ temperature: DECK.from(temperature, temperatureText(deck.wants.celsius, unit)), state: WALL.free }]
+    : [];
+  return [...told.map((text) => ({ temperature, state: text })), ...turned, standing];
+}
+
+function isBlocked(state: FloorState, deck: DeckLanes, nowMs: number): boolean {
+  return blocksOf(state, 'deck', nowMs).some(({ resource }) => resource.id === deck.deck.id);
+}
+
 function stateWords(state: FloorState, deck: DeckLanes, nowMs: number, zone: string, isDue: boolean): string {
   const blocked = blocksOf(state, 'deck', nowMs).find(({ resource }) => resource.id === deck.deck.id);
   if (blocked !== undefined) return BLOCKED[blocked.why];
   if (isDue) return WALL.deckOut;
-  if (deck.freeMs === null) return deckHeatText(deck, nowMs, zone, state.house?.document.units.temperature ?? 'C') ?? WALL.free;
+  if (deck.freeMs === null) return WALL.free;
   const free = deck.lanes.filter((lane) => !lane.bookings.some((booking) => booking.isIn)).length;
   return free > 0 ? freeSlotsWords(free) : countdownText(deck.freeMs, nowMs, zone);
 }

@@ -5,6 +5,15 @@ import { fittingText, textWidthPx } from '../parts/text-width.ts';
 import type { DeckModel } from './deck-model.ts';
 import { widthSizes, type TypeSizes } from './type-sizes.ts';
 
+/** What a deck says of itself, and how wide that is. */
+interface StateText {
+  readonly temperature: string;
+  readonly temperaturePx: number;
+  readonly text: string;
+  readonly widthPx: number;
+  readonly isSmall: boolean;
+}
+
 /** A deck left of NOW: name, temperature, when it is free. */
 @customElement('wall-deck')
 export class WallDeck extends LitElement {
@@ -64,25 +73,31 @@ export class WallDeck extends LitElement {
     const wide = widthSizes(sizes);
     const state = this.stateText(model, wide);
     return html`<div class="name" ${place({ width: px(this.namePx) })}>${fittingText(model.name, wide.secondPx, this.namePx + 1)}</div>
-      <div class="temperature">${model.temperature}</div>
-      ${this.clash(model, state.widthPx, sizes)}
+      <div class="temperature">${state.temperature}</div>
+      ${this.clash(model, state, sizes)}
       <div class="state ${model.isDue ? '' : 'free'} ${state.isSmall ? 'small' : ''}">${state.text}</div>`;
   }
 
-  /** Why a deck cannot be used may be too long for its place: then it is written smaller, and shortened. */
-  private stateText(model: DeckModel, wide: TypeSizes): { readonly text: string; readonly widthPx: number; readonly isSmall: boolean } {
-    const roomPx = this.widthPx - this.edgePx - this.namePx - textWidthPx(model.temperature, wide.nearPx) - 4 * this.gapPx;
-    const fullPx = textWidthPx(model.state, wide.secondPx);
-    if (fullPx <= roomPx) return { text: model.state, widthPx: fullPx, isSmall: false };
-    const text = fittingText(model.state, wide.nearPx, roomPx);
-    return { text, widthPx: textWidthPx(text, wide.nearPx), isSmall: true };
+  /** The first way that fits at the size that is read from afar. Why a deck cannot be used may be too long: then it is written smaller, and shortened. */
+  private stateText(model: DeckModel, wide: TypeSizes): StateText {
+    const ways = model.states.map(({ temperature, state }) => {
+      const temperaturePx = textWidthPx(temperature, wide.nearPx);
+      const roomPx = this.widthPx - this.edgePx - this.namePx - temperaturePx - 4 * this.gapPx;
+      return { temperature, text: state, temperaturePx, roomPx, widthPx: textWidthPx(state, wide.secondPx) };
+    });
+    const fits = ways.find(({ widthPx, roomPx }) => widthPx <= roomPx);
+    if (fits !== undefined) return { ...fits, isSmall: false };
+    const last = ways.at(-1);
+    if (last === undefined) throw new Error('a deck says at least one thing');
+    const text = fittingText(last.text, wide.nearPx, last.roomPx);
+    return { ...last, text, widthPx: textWidthPx(text, wide.nearPx), isSmall: true };
   }
 
   /** The clash, without its clock time where that does not fit, not at all where even the tags do not: the axis shows it still. */
-  private clash(model: DeckModel, statePx: number, sizes: TypeSizes): TemplateResult | typeof nothing {
+  private clash(model: DeckModel, state: StateText, sizes: TypeSizes): TemplateResult | typeof nothing {
     if (model.clash === null) return nothing;
     const { nearPx } = widthSizes(sizes);
-    const takenPx = this.edgePx + this.namePx + textWidthPx(model.temperature, nearPx) + statePx;
+    const takenPx = this.edgePx + this.namePx + state.temperaturePx + state.widthPx;
     const roomPx = this.widthPx - takenPx - 5 * this.gapPx - sizes.nearPx * 0.6 - 8;
     const text = [model.clash, model.clash.split(' ').slice(0, -1).join(' ')].find((candidate) => textWidthPx(candidate, nearPx) <= roomPx);
     return text === undefined ? nothing : html`<div class="clash">${text}</div>`;

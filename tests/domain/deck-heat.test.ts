@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { deckHeatText } from '../../display/parts/deck-heat-text.ts';
+import { deckHeatTexts } from '../../display/parts/deck-heat-text.ts';
 import { deckHeatAt } from '../../shared/floor/deck-heat.ts';
 import { ovenLanes, type DeckLanes } from '../../shared/floor/oven-lanes.ts';
 import { assert } from '../../shared/result.ts';
@@ -55,7 +55,7 @@ describe('OV9 wall and station say what to set a deck to and by when, and when i
     const floor = ovenHouse({ to: 'prove' });
     floor.ok({ type: 'setDeck', deckId: 'top', temperatureC: 245 });
     expect(lanes(floor, 'top').readyMs).toBe(floor.nowMs + 2 * MINUTE_MS);
-    expect(deckHeatText({ wants: null, readyMs: lanes(floor, 'top').readyMs }, floor.nowMs, 'UTC', 'C')).toMatch(/^hot \d\d:\d\d$/);
+    expect(deckHeatTexts({ wants: null, readyMs: lanes(floor, 'top').readyMs }, floor.nowMs, 'UTC', 'C').join()).toMatch(/^hot \d\d:\d\d$/);
     expect(lanes(floor.wait(2), 'top').readyMs).toBeNull();
   });
 
@@ -78,9 +78,11 @@ describe('OV9 wall and station say what to set a deck to and by when, and when i
     assert(next !== undefined && deck.wants !== null, 'rye is booked and wants another heat');
     expect(deck.wants).toMatchObject({ celsius: 235 });
     expect(deck.wants.setByMs).toBe(Math.round(next.fromMs - (10 / 3) * MINUTE_MS));
-    expect(deckHeatText(deck, deck.wants.setByMs - 10 * MINUTE_MS, 'UTC', 'C')).toMatch(/^set 235 °C by \d\d:\d\d$/);
-    expect(deckHeatText(deck, deck.wants.setByMs, 'UTC', 'C')).toBe('set 235 °C');
-    expect(deckHeatText(deck, deck.wants.setByMs - 31 * MINUTE_MS, 'UTC', 'C')).toBeNull();
+    expect(deckHeatTexts(deck, deck.wants.setByMs - 10 * MINUTE_MS, 'UTC', 'C').join('; ')).toMatch(
+      /^set 235 °C by \d\d:\d\d; set 235 °C$/,
+    );
+    expect(deckHeatTexts(deck, deck.wants.setByMs, 'UTC', 'C')).toEqual(['set 235 °C']);
+    expect(deckHeatTexts(deck, deck.wants.setByMs - 31 * MINUTE_MS, 'UTC', 'C')).toEqual([]);
     floor.ok({ type: 'setDeck', deckId: 'bottom', temperatureC: 235 });
     expect(lanes(floor, 'bottom').wants).toBeNull();
   });

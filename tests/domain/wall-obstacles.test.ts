@@ -113,7 +113,7 @@ describe('what cannot be used', () => {
     expect(blocked['top']).toMatchObject([{ lane: 0, lanes: 2, text: 'cleaning till 04:00', toPx: axisX(60 * MINUTE_MS, 1000) }]);
     expect(blocked['hearth']).toMatchObject([{ lane: 1, lanes: 1, text: 'front out of order', toPx: 1000 }]);
     expect(blocked['bottom']).toEqual([]);
-    expect(models.find((model) => model.key === 'top')?.state).toBe('cleaning');
+    expect(models.find((model) => model.key === 'top')?.states.map(({ state }) => state)).toEqual(['cleaning']);
   });
 
   test('a load’s text keeps away from the word', () => {

@@ -34,5 +34,6 @@ export const PAST_LIMIT = { call: 'WEGWERFEN', discard: 'Wegwerfen…', decide: 
 export const DECK = {
   setBy: (temperature: string, clock: string): string => `auf ${temperature} bis ${clock}`,
   setNow: (temperature: string): string => `auf ${temperature}`,
+  from: (now: string, wanted: string): string => `${now} → ${wanted}`,
   hotBy: (clock: string): string => `heiß ${clock}`,
 } as const;

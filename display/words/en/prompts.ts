@@ -34,5 +34,6 @@ export const PAST_LIMIT = { call: 'DISCARD', discard: 'Discard…', decide: 'May
 export const DECK = {
   setBy: (temperature: string, clock: string): string => `set ${temperature} by ${clock}`,
   setNow: (temperature: string): string => `set ${temperature}`,
+  from: (now: string, wanted: string): string => `${now} → ${wanted}`,
   hotBy: (clock: string): string => `hot ${clock}`,
 } as const;

@@ -34,5 +34,6 @@ export const PAST_LIMIT = { call: 'JETER', discard: 'Jeter…', decide: 'Peut se
 export const DECK = {
   setBy: (temperature: string, clock: string): string => `régler ${temperature} avant ${clock}`,
   setNow: (temperature: string): string => `régler ${temperature}`,
+  from: (now: string, wanted: string): string => `${now} → ${wanted}`,
   hotBy: (clock: string): string => `chaud ${clock}`,
 } as const;
