@@ -90,6 +90,8 @@ export const ROUTE_ROLES = {
   'GET /api/book/export': 'look',
   'POST /api/book/import': 'manage',
   'GET /api/weigh-out/:id': 'look',
+  'GET /api/backups': 'manage',
+  'POST /api/backups': 'manage',
   'POST /api/calc/:name': 'look',
   'GET /api/plan': 'look',
   'POST /api/plan/proposals': 'manage',

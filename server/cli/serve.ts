@@ -1,9 +1,11 @@
 import { fileURLToPath } from 'node:url';
-import { resolve } from 'node:path';
+import { join, resolve } from 'node:path';
 import { pino } from 'pino';
 import { accepted, refused, type Result } from '../../shared/result.ts';
 import { JournalError } from '../journal/journal.ts';
-import { OpenError } from '../journal/open-error.ts';
+import { backupInThread } from '../backup/backup-thread.ts';
+import { backupAt } from '../backup/restore.ts';
+import { OpenError, type OpenErrorCode } from '../journal/open-error.ts';
 import { startJournalWorker } from '../journal/start-journal-thread.ts';
 import { localNetworkAddresses } from '../main/addresses.ts';
 import { HELP, readArguments, type ServeArguments } from '../main/arguments.ts';
@@ -14,6 +16,13 @@ import { readBakehouse, type ReadBakehouse } from '../main/read-bakehouse.ts';
 
 const ROOT = fileURLToPath(new URL('../../../../', import.meta.url));
 const DEMO_FILE = resolve(ROOT, 'fixtures/harbour.json');
+/** What a file is that was torn or damaged; everything else has another remedy. */
+const DAMAGED: ReadonlySet<OpenErrorCode> = new Set<OpenErrorCode>([
+  'notADatabase',
+  'databaseFailed',
+  'databaseDamaged',
+  'databaseMissing',
+]);
 const PAGES_FOLDER = resolve(ROOT, '.build/pages');
 
 /** `npm start`: serves the wall and the phones until it is told to stop. Resolves with the exit code. */
@@ -39,6 +48,7 @@ async function serve(options: ServeArguments): Promise<number> {
   const lanAddresses = options.lan ? localNetworkAddresses() : [];
   const stopped = stopSignal();
   const addresses: string[] = [];
+  const backupsFolder = resolve(options.backups ?? join(dataFolder, 'backups'));
   let house: House;
   try {
     house = await openHouse({
@@ -48,9 +58,11 @@ async function serve(options: ServeArguments): Promise<number> {
       pagesFolder: PAGES_FOLDER,
       addresses,
       startJournalThread: startJournalWorker,
+      backups: { folder: backupsFolder, make: (nowMs) => backupInThread(dataFolder, backupsFolder, nowMs) },
     });
   } catch (error) {
-    if (error instanceof OpenError || error instanceof JournalError) return fail(error.message);
+    if (error instanceof OpenError || error instanceof JournalError)
+      return fail([error.message, ...wayBack(error, dataFolder, backupsFolder)].join('\n'));
     throw error;
   }
   try {
@@ -96,6 +108,17 @@ async function readOrExplain(path: string): Promise<ReadBakehouse | 'faulty'> {
   const faults = read.fault.map((fault) => `  ${fault.path}: ${fault.message}`).join('\n');
   fail(`${path} is not a bakehouse file as it should be:\n${faults}`);
   return 'faulty';
+}
+
+/** Where a file is damaged: the last state that is known to be good, and how to have it back. The damaged file stays as it is. */
+function wayBack(error: OpenError | JournalError, dataFolder: string, backupsFolder: string): readonly string[] {
+  if (error instanceof OpenError && !DAMAGED.has(error.code)) return [];
+  const backup = backupAt(backupsFolder);
+  if (backup === null) return [];
+  return [
+    `The last backup is of ${new Date(backup.madeMs).toISOString()}, event ${backup.sequence}. To have it back:`,
+    `  npm run restore -- --from ${backup.folder} --data ${dataFolder}`,
+  ];
 }
 
 function portOf(house: House, options: ServeArguments): number {

@@ -15,5 +15,8 @@ CREATE TABLE devices (
 CREATE INDEX devices_by_last_seen ON devices (last_seen_ms);
 `;
 
+/** The file of devices in the data folder. */
+export const DEVICES_FILE = 'devices.db';
+
 /** The database of walls and phones. It is apart from the journal so that a name in it can be erased. */
 export const DEVICES_DATABASE: DatabaseKind = { applicationId: 0x4f76_7744, schemaVersion: 1, schema: SCHEMA };

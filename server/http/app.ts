@@ -3,10 +3,12 @@ import fastifyWebsocket from '@fastify/websocket';
 import fastify, { type FastifyBaseLogger, type FastifyInstance } from 'fastify';
 import { MAX_UP_BYTES } from '../../shared/wire/protocol.ts';
 import { knownRoute, mayUse, type RoleOf } from '../access/roles.ts';
+import type { BackupKeeper } from '../backup/backup-keeper.ts';
 import type { Devices } from '../devices/devices.ts';
 import type { LiveHub } from '../live/live-hub.ts';
 import type { Planning } from '../plan/planning.ts';
 import { serveApi, type ApiOptions } from './api.ts';
+import { serveBackups } from './backup-route.ts';
 import { serveBook } from './book-route.ts';
 import { serveCalc } from './calc-route.ts';
 import { knownDevice, setCookiesOnUpgrade } from './device-cookie.ts';
@@ -26,13 +28,15 @@ export interface AppOptions extends Omit<ApiOptions, 'clientCount'> {
   readonly newId: () => string;
   readonly hub: LiveHub;
   readonly planning: Planning;
+  /** Null where no backups are made. */
+  readonly backups: BackupKeeper | null;
   readonly log: FastifyBaseLogger;
   /** Where the built pages are; null serves the api alone. */
   readonly pagesFolder: string | null;
 }
 
 /** The web server around a floor, not listening yet. */
-export async function buildApp({ hub, planning, log, pagesFolder, newId, ...api }: AppOptions): Promise<FastifyInstance> {
+export async function buildApp({ hub, planning, backups, log, pagesFolder, newId, ...api }: AppOptions): Promise<FastifyInstance> {
   const app: FastifyInstance = fastify({ loggerInstance: log, bodyLimit: MAX_BODY_BYTES, forceCloseConnections: true });
   // Text is no command; left in, a form on a page of another site could send one.
   app.removeContentTypeParser('text/plain');
@@ -55,6 +59,7 @@ export async function buildApp({ hub, planning, log, pagesFolder, newId, ...api 
   serveLive(app, hub, api);
   serveApi(app, { ...api, clientCount: () => hub.clientCount });
   serveBook(app, { ...api, newId });
+  serveBackups(app, backups);
   serveCalc(app);
   serveWeighOut(app, api);
   servePlan(app, { ...api, planning, newId });

@@ -6,6 +6,7 @@ export type OpenErrorCode =
   | 'olderVersion'
   | 'databaseMissing'
   | 'databaseFailed'
+  | 'databaseDamaged'
   | 'diskFull'
   | 'folderNotWritable'
   | 'folderInUse';

@@ -9,6 +9,7 @@ const MAX_PACE = 3600;
 export interface ServeArguments {
   readonly bakehouse: string | null;
   readonly data: string | null;
+  readonly backups: string | null;
   readonly port: number;
   readonly lan: boolean;
   readonly pace: number;
@@ -18,6 +19,7 @@ export interface ServeArguments {
 export const HELP = `npm start -- [options]
   --bakehouse FILE  bring in a bakehouse file and its day (without it, an empty data folder gets the demo house)
   --data DIR        where the house's data are kept (default: ovenward in your data folder)
+  --backups DIR     where a backup is kept every hour, a stick for instance (default: backups in the data folder)
   --port N          port to listen on (default ${DEFAULT_PORT})
   --lan             open to the local network, not only to this machine
   --pace N          run the house N times faster, 1 to ${MAX_PACE}; for trying out, never for a real day
@@ -26,6 +28,7 @@ export const HELP = `npm start -- [options]
 const OPTIONS = {
   bakehouse: { type: 'string' },
   data: { type: 'string' },
+  backups: { type: 'string' },
   port: { type: 'string' },
   lan: { type: 'boolean' },
   pace: { type: 'string' },
@@ -39,7 +42,7 @@ export function readArguments(args: readonly string[]): Result<ServeArguments, s
     const fault = faultOf(token);
     if (fault !== null) return refused(fault);
   }
-  const { bakehouse, data, lan, help } = values;
+  const { bakehouse, data, backups, lan, help } = values;
   const port = typeof values.port === 'string' ? wholeNumber(values.port) : DEFAULT_PORT;
   if (port === null || port > 65_535) return refused(`--port takes a number from 0 to 65535, not "${values.port}".`);
   const pace = typeof values.pace === 'string' ? Number(values.pace) : 1;
@@ -47,6 +50,7 @@ export function readArguments(args: readonly string[]): Result<ServeArguments, s
   return accepted({
     bakehouse: typeof bakehouse === 'string' ? bakehouse : null,
     data: typeof data === 'string' ? data : null,
+    backups: typeof backups === 'string' ? backups : null,
     port,
     lan: lan === true,
     pace,

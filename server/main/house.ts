@@ -9,7 +9,8 @@ import { HEARTBEAT_MS } from '../../shared/wire/protocol.ts';
 import { everybodyManages, type RoleOf } from '../access/roles.ts';
 import { anchorForStart, HouseClock } from '../clock/house-clock.ts';
 import { machineClocks, RealTime, type MachineClocks } from '../clock/real-time.ts';
-import { DEVICES_DATABASE } from '../devices/devices-schema.ts';
+import { BackupKeeper, type MakeBackup } from '../backup/backup-keeper.ts';
+import { DEVICES_DATABASE, DEVICES_FILE } from '../devices/devices-schema.ts';
 import { Devices } from '../devices/devices.ts';
 import { nodeTimers, type Timers } from '../floor/alarm-clock.ts';
 import { Caller } from '../floor/caller.ts';
@@ -20,7 +21,7 @@ import { Sounder } from '../floor/sounder.ts';
 import { buildApp } from '../http/app.ts';
 import { lockFolder } from '../journal/folder-lock.ts';
 import { JOURNAL_DATABASE } from '../journal/journal-schema.ts';
-import { openDatabaseReadOnly } from '../journal/open-database.ts';
+import { checkIntegrity } from '../journal/integrity.ts';
 import { JournalError, type Journal } from '../journal/journal.ts';
 import { SNAPSHOT_FILE } from '../journal/snapshot-file.ts';
 import { JOURNAL_FILE, SqliteJournal } from '../journal/sqlite-journal.ts';
@@ -33,9 +34,6 @@ import { loadState } from './load-state.ts';
 import { commandOfFile } from './planned-starts.ts';
 import { commandIdOf, type ReadBakehouse } from './read-bakehouse.ts';
 import { SnapshotKeeper } from './snapshot-keeper.ts';
-
-/** The file of devices in the data folder. */
-const DEVICES_FILE = 'devices.db';
 
 export interface HouseOptions {
   readonly dataFolder: string;
@@ -52,6 +50,8 @@ export interface HouseOptions {
   readonly roleOf?: RoleOf;
   /** How the thread is started that writes down what is long; without it everything is written where the house runs. */
   readonly startJournalThread?: StartJournalThread;
+  /** Where backups go and how one is made; without it none is made. */
+  readonly backups?: { readonly folder: string; readonly make: MakeBackup };
   /** How the planner's threads are started and how hard they try, where tests bring their own. */
   readonly planning?: Pick<PlanningOptions, 'startThread' | 'budgets'>;
 }
@@ -106,7 +106,7 @@ function checkFiles(dataFolder: string): void {
     [DEVICES_FILE, DEVICES_DATABASE],
   ] as const) {
     const path = join(dataFolder, file);
-    if (existsSync(path)) openDatabaseReadOnly(path, kind, 'orEmpty').close();
+    if (existsSync(path)) checkIntegrity(path, kind);
   }
 }
 
@@ -161,7 +161,11 @@ async function startHouse(
     void caller.look();
     planning.replanner.look();
   });
-  const app = await buildApp({ hub, planning, log, pagesFolder, floor, journal, devices, clock, roleOf, newId });
+  const backups =
+    options.backups === undefined
+      ? null
+      : new BackupKeeper(options.backups.folder, options.backups.make, timers, () => (options.clocks ?? machineClocks).wallMs(), log);
+  const app = await buildApp({ backups, hub, planning, log, pagesFolder, floor, journal, devices, clock, roleOf, newId });
   let everyFewSeconds = timers.set(tick, HEARTBEAT_MS);
   function tick(): void {
     hub.sweep();
@@ -190,6 +194,7 @@ async function startHouse(
       sounder.stop();
       tester.stop();
       await planning.stop();
+      await backups?.stop();
       hub.stop();
       await app.close();
       await floor.settled();

@@ -51,6 +51,8 @@ describe('the table of roles', () => {
     expect(ROUTES.filter((route) => !mayUse('look', route))).toEqual([
       'POST /api/commands',
       'POST /api/book/import',
+      'GET /api/backups',
+      'POST /api/backups',
       'POST /api/plan/proposals',
       'DELETE /api/plan/proposals/:id',
       'POST /api/plan/proposals/:id/keep',
@@ -94,6 +96,7 @@ describe('the routes', () => {
       pagesFolder: null,
       roleOf: everybodyManages,
       newId: freshId,
+      backups: null,
       journal: Object.create(null) as never,
       devices: Object.create(null) as never,
     });

@@ -4,17 +4,19 @@ import { defaultDataFolder } from '../../server/main/data-folder.ts';
 
 describe('the command line', () => {
   it('P13 needs no option', () => {
-    const value = { bakehouse: null, data: null, port: DEFAULT_PORT, lan: false, pace: 1, help: false };
+    const value = { bakehouse: null, data: null, backups: null, port: DEFAULT_PORT, lan: false, pace: 1, help: false };
     expect(readArguments([])).toEqual({ ok: true, value });
   });
 
   it('P13 takes each option, with its value after it or after an equals sign', () => {
-    const value = { bakehouse: 'day.json', data: 'here', port: 0, lan: true, pace: 2.5, help: true };
-    expect(readArguments(['--bakehouse', 'day.json', '--data', 'here', '--port', '0', '--lan', '--pace', '2.5', '--help'])).toEqual({
+    const value = { bakehouse: 'day.json', data: 'here', backups: 'stick', port: 0, lan: true, pace: 2.5, help: true };
+    expect(
+      readArguments(['--bakehouse', 'day.json', '--data', 'here', '--backups', 'stick', '--port', '0', '--lan', '--pace', '2.5', '--help']),
+    ).toEqual({
       ok: true,
       value,
     });
-    expect(readArguments(['--bakehouse=day.json', '--data=here', '--port=0', '--lan', '--pace=2.5', '--help'])).toEqual({
+    expect(readArguments(['--bakehouse=day.json', '--data=here', '--backups=stick', '--port=0', '--lan', '--pace=2.5', '--help'])).toEqual({
       ok: true,
       value,
     });
