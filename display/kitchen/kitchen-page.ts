@@ -12,6 +12,7 @@ import type { LookChoice } from '../parts/look.ts';
 import { TickingClock, type ClockSource } from '../parts/ticking-clock.ts';
 import { KITCHEN } from '../words/kitchen.ts';
 import type { Language } from '../words/page-language.ts';
+import type { BackupsShown } from './backup-store.ts';
 import { isThing, placeOf, type Chosen } from './chosen.ts';
 import { edited, isOvertaken, onNewer, settled, type Draft } from './draft.ts';
 import './draft-bar.ts';
@@ -53,6 +54,7 @@ export class KitchenPage extends LitElement {
   @property({ attribute: false }) clock: ClockSource | null = null;
   @property({ attribute: false }) language: Language = 'en';
   @property({ attribute: false }) look: LookChoice = 'browser';
+  @property({ attribute: false }) backups: BackupsShown = { phase: 'asking' };
   @state() private chosen: Chosen | null = null;
   @state() private kitchenDraft: Draft<Kitchen> | null = null;
   @state() private houseDraft: Draft<House> | null = null;
@@ -156,7 +158,7 @@ export class KitchenPage extends LitElement {
     const { chosen } = this;
     if (chosen === null || (isThing(chosen) && placeOf(common.kitchen, chosen) === null))
       return html`<p class="hint">${KITCHEN.panelHint}</p>`;
-    return html`<thing-panel .context=${{ ...common, house, houseInForce, chosen }}></thing-panel>`;
+    return html`<thing-panel .context=${{ ...common, house, houseInForce, chosen, backups: this.backups }}></thing-panel>`;
   }
 
   protected override updated(): void {

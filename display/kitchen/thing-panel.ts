@@ -5,6 +5,7 @@ import { pathText } from '../../shared/documents/path-text.ts';
 import type { House } from '../../shared/documents/house.ts';
 import type { Cleaning, Deck, Kitchen, Station } from '../../shared/documents/kitchen.ts';
 import { KITCHEN } from '../words/kitchen.ts';
+import type { BackupsShown } from './backup-store.ts';
 import { isThing, placeOf, resourceOf, type Chosen, type ChosenThing } from './chosen.ts';
 import { cleanedKey } from './cleaned.ts';
 import { faultsWithin } from './draft-faults.ts';
@@ -17,6 +18,7 @@ import '../desk/desk-field.ts';
 import type { KitchenNow } from './kitchen-now.ts';
 import { deskStyles, plainButtonStyles } from '../desk/desk-styles.ts';
 import './hours-fields.ts';
+import './house-backups.ts';
 import './may-contain-fields.ts';
 import './sound-fields.ts';
 import './spot-actions.ts';
@@ -30,6 +32,7 @@ export interface PanelContext {
   readonly now: KitchenNow;
   readonly chosen: Chosen;
   readonly faults: readonly FileFault[];
+  readonly backups: BackupsShown;
 }
 
 /** Zones that the browser knows, for the field's list of suggestions. */
@@ -120,12 +123,13 @@ export class ThingPanel extends LitElement {
       </div>`;
   }
 
-  private housePanel({ house, kitchen, faults }: PanelContext): TemplateResult {
+  private housePanel({ house, kitchen, faults, backups, houseInForce }: PanelContext): TemplateResult {
     return html`${this.top(KITCHEN.settings, house.name)}
       <div class="fields">${this.fields(houseFields(ZONES, house.units), house, 'house', [], faults)}</div>
       <p class="note">${KITCHEN.ruleNote}</p>
       <may-contain-fields .mayContain=${kitchen.mayContain}></may-contain-fields>
-      <sound-fields .sound=${house.sound}></sound-fields>`;
+      <sound-fields .sound=${house.sound}></sound-fields>
+      <house-backups .shown=${backups} .zone=${houseInForce.zone}></house-backups>`;
   }
 
   private thing(context: PanelContext, chosen: ChosenThing, place: Inwards): TemplateResult {

@@ -1,4 +1,5 @@
 import type { Logger } from 'pino';
+import type { BackupStatus } from '../../shared/wire/backup-status.ts';
 import type { Timers } from '../floor/alarm-clock.ts';
 import { backupsIn, type Backup } from './backup-folder.ts';
 
@@ -12,16 +13,6 @@ const LATE_AFTER_MS = 2 * HOUR_MS + AGAIN_AFTER_MS;
 
 /** Makes a backup now, at an instant of the machine's clock. */
 export type MakeBackup = (nowMs: number) => Promise<Backup>;
-
-/** What is known of a house's backups. */
-export interface BackupStatus {
-  readonly folder: string;
-  readonly last: Pick<Backup, 'madeMs' | 'sequence'> | null;
-  /** Why the last one that was tried could not be made; null where it could. */
-  readonly fault: string | null;
-  readonly isLate: boolean;
-  readonly kept: number;
-}
 
 /** Makes a backup every hour while the server runs, and says how that goes. */
 export class BackupKeeper {

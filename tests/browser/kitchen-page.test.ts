@@ -1,4 +1,5 @@
-import { mkdtemp, rm } from 'node:fs/promises';
+import { existsSync } from 'node:fs';
+import { mkdtemp, readdir, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser, Locator, Page } from 'playwright-core';
@@ -170,6 +171,32 @@ describe('D37 the kitchen is drawn as it stands and edited there', () => {
     await page.locator('draft-bar .bar').waitFor({ state: 'detached' });
     expect((await stateOf()).kitchen?.document).not.toHaveProperty('mayContain');
     await page.keyboard.press('Escape');
+  });
+
+  test('BK6 how the backups stand is told under the house’s settings, and one more is made by keyboard', async () => {
+    const { page } = desk;
+    await page.getByRole('button', { name: 'House and settings' }).click();
+    const backups = page.locator('house-backups');
+    await backups.locator('.last').waitFor();
+    const before = await keptBackups();
+    await tabTo(page, 'Back up now');
+    await page.keyboard.press('Enter');
+    await backups.getByText(`1 kept in ${join(dataFolder, 'backups')}`).waitFor();
+    await backups.getByText(/^Last backup \d\d:\d\d$/).waitFor();
+    expect([before, await keptBackups()]).toEqual([[], [expect.stringMatching(/^\d{4}-\d\d-\d\dT\d\d-\d\d-\d\dZ$/)]]);
+    expect(await axeFaults(page)).toEqual([]);
+    await expectLegible(page);
+    // A folder that is none: told with its reason, and what was kept still counts.
+    await rm(join(dataFolder, 'backups'), { recursive: true });
+    await writeFile(join(dataFolder, 'backups'), 'not a folder');
+    await page.keyboard.press('Enter');
+    await backups.getByText(/^The last try failed: E(EXIST|NOTDIR)/).waitFor();
+    await rm(join(dataFolder, 'backups'));
+    await page.keyboard.press('Enter');
+    await backups.getByText(/^1 kept in /).waitFor();
+    expect(await backups.locator('.fault').count()).toBe(0);
+    // The browser says on its console what the page has told.
+    expect(desk.faults.splice(0)).toEqual([expect.stringContaining('503 (Service Unavailable)')]);
   });
 
   test('Y4 hours, breaks, speeds, the bench and a cleaning are typed and kept; what cannot be is told there and loses nothing', async () => {
@@ -390,6 +417,12 @@ function field(page: Page, path: string): Locator {
 
 async function keep(page: Page): Promise<void> {
   await page.getByRole('button', { name: 'Keep changes' }).click();
+}
+
+/** The names in the folder of backups; none where nothing was made yet. */
+async function keptBackups(): Promise<string[]> {
+  const folder = join(dataFolder, 'backups');
+  return existsSync(folder) ? readdir(folder) : [];
 }
 
 async function stateOf(): Promise<FloorState> {

@@ -68,7 +68,7 @@ async function dieAndComeBack(dead: DevicePage, meanwhile: () => Promise<void> =
   await dead.page.close();
   await meanwhile();
   const page = await dead.context.newPage();
-  page.on('pageerror', (error) => (dead.faults as string[]).push(error.message));
+  page.on('pageerror', (error) => dead.faults.push(error.message));
   await page.goto(url);
   return { ...dead, page };
 }

@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it, vi } from 'vitest';
-import type { BackupStatus } from '../../server/backup/backup-keeper.ts';
+import { backupStatusSchema } from '../../shared/wire/backup-status.ts';
 import { main as restore } from '../../server/cli/restore.ts';
 import { ensureServerBuilt, ServerProcess } from './support/server-process.ts';
 import { folderForTest } from './support/temporary-folder.ts';
@@ -18,7 +18,7 @@ describe('BK5 a kitchen whose disk lost a page goes on from its last backup', ()
     const server = await ServerProcess.started(options);
     const answer = await server.post('/api/backups', {});
     expect(answer.status).toBe(200);
-    const status = answer.body as BackupStatus;
+    const status = backupStatusSchema.parse(answer.body);
     expect(status).toMatchObject({ folder: stick, fault: null, isLate: false, kept: 1 });
     const before = await server.state();
     // In good order, so that the page that is lost is not in the log as well: then nothing would be lost.

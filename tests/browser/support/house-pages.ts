@@ -14,7 +14,7 @@ export interface DevicePage {
   readonly page: Page;
   readonly context: BrowserContext;
   /** Uncaught errors and faults on the console, save those of a server that is away. */
-  readonly faults: readonly string[];
+  readonly faults: string[];
 }
 
 /** Opens a page in a context of its own, as another device would. */

@@ -1,9 +1,11 @@
 import type { TemplateResult } from 'lit';
+import type { BackupsShown } from '../../../../display/kitchen/backup-store.ts';
 import type { Chosen } from '../../../../display/kitchen/chosen.ts';
 import '../../../../display/kitchen/draft-bar.ts';
 import type { DraftStanding } from '../../../../display/kitchen/draft-bar.ts';
 import { faultsOfKitchen } from '../../../../display/kitchen/draft-faults.ts';
 import { withAdded, withField } from '../../../../display/kitchen/kitchen-edits.ts';
+import '../../../../display/kitchen/house-backups.ts';
 import '../../../../display/kitchen/kitchen-header.ts';
 import { kitchenNow } from '../../../../display/kitchen/kitchen-now.ts';
 import '../../../../display/kitchen/kitchen-plan.ts';
@@ -29,6 +31,25 @@ const HOURS: readonly Hours[] = [
   { from: '21:00', to: '05:00', weekdays: [5, 6] },
   { from: '08:00', to: '08:00' },
 ];
+const MADE = { folder: '/media/stick', kept: 31, last: { madeMs: Date.UTC(2026, 2, 7, 4, 0), sequence: 812 }, fault: null, isLate: false };
+const SOON_MS = Date.UTC(2026, 2, 7, 4, 20);
+const BACKUPS: readonly [readonly [string, BackupsShown], ...(readonly [string, BackupsShown])[]] = [
+  ['as it should be', { phase: 'here', status: MADE, atMs: SOON_MS }],
+  ['none yet', { phase: 'here', status: { ...MADE, kept: 0, last: null }, atMs: SOON_MS }],
+  [
+    'late',
+    {
+      phase: 'here',
+      status: { ...MADE, fault: 'ENOSPC: no space left on device, write', isLate: true },
+      atMs: SOON_MS + 9 * 24 * 3_600_000,
+    },
+  ],
+  ['being made', { phase: 'making' }],
+  ['asked', { phase: 'asking' }],
+  ['no answer', { phase: 'failed' }],
+  ['not for this device', { phase: 'forbidden' }],
+  ['no backups', { phase: 'none' }],
+];
 const STANDINGS: readonly DraftStanding[] = ['changed', 'overtaken', 'sent', 'kept'];
 
 /** Every part of the kitchen's page: the plan with something chosen, something new and something wrong; panels; the draft. */
@@ -46,8 +67,16 @@ export function kitchenSection({ kitchen: { view, nowMs } }: Scenes): TemplateRe
     shelf(
       'Panels of things',
       CHOSEN.map((chosen) =>
-        specimen(`thing-panel, ${chosen.kind}`, 'on-desk', made('thing-panel', { context: { ...common, houseInForce: house, chosen } })),
+        specimen(
+          `thing-panel, ${chosen.kind}`,
+          'on-desk',
+          made('thing-panel', { context: { ...common, houseInForce: house, chosen, backups: BACKUPS[0][1] } }),
+        ),
       ),
+    ),
+    shelf(
+      'Backups',
+      BACKUPS.map(([name, shown]) => specimen(`house-backups, ${name}`, 'on-desk', made('house-backups', { shown, zone: house.zone }))),
     ),
     shelf(
       'The draft',

@@ -1,0 +1,15 @@
+export const BACKUPS = {
+  title: 'Sicherungen',
+  asking: 'Die Sicherungen werden angesehen …',
+  making: 'Eine Sicherung wird gemacht …',
+  none: 'Dieser Server macht keine Sicherungen.',
+  forbidden: 'Dieses Gerät darf die Sicherungen nicht ansehen.',
+  failed: 'Der Server war nicht zu fragen.',
+  never: 'Noch keine Sicherung: die erste wird bald nach dem Start gemacht.',
+  last: (clock: string): string => `Letzte Sicherung ${clock}`,
+  kept: (count: number, folder: string): string => `${count} aufgehoben in ${folder}`,
+  late: 'Zwei Sicherungen nacheinander sind ausgefallen.',
+  fault: (reason: string): string => `Der letzte Versuch ist misslungen: ${reason}`,
+  now: 'Jetzt sichern',
+  more: 'Jede Stunde wird eine gemacht. Auf einem Stick (Start mit --backups) überdauern sie diese Maschine; npm run restore holt eine zurück.',
+} as const;

@@ -1,0 +1,15 @@
+export const BACKUPS = {
+  title: 'Backups',
+  asking: 'Looking at the backups…',
+  making: 'A backup is being made…',
+  none: 'This server makes no backups.',
+  forbidden: 'This device may not look at the backups.',
+  failed: 'The server could not be asked.',
+  never: 'No backup yet: the first is made soon after the start.',
+  last: (clock: string): string => `Last backup ${clock}`,
+  kept: (count: number, folder: string): string => `${count} kept in ${folder}`,
+  late: 'Two backups in a row were missed.',
+  fault: (reason: string): string => `The last try failed: ${reason}`,
+  now: 'Back up now',
+  more: 'One is made every hour. Kept on a stick (start with --backups), they outlive this machine; npm run restore puts one back.',
+} as const;

@@ -1,0 +1,15 @@
+export const BACKUPS = {
+  title: 'Sauvegardes',
+  asking: 'Lecture des sauvegardes…',
+  making: 'Une sauvegarde est en cours…',
+  none: 'Ce serveur ne fait pas de sauvegardes.',
+  forbidden: 'Cet appareil ne peut pas voir les sauvegardes.',
+  failed: 'Le serveur n’a pas répondu.',
+  never: 'Pas encore de sauvegarde : la première se fait peu après le démarrage.',
+  last: (clock: string): string => `Dernière sauvegarde ${clock}`,
+  kept: (count: number, folder: string): string => `${count} gardées dans ${folder}`,
+  late: 'Deux sauvegardes de suite ont manqué.',
+  fault: (reason: string): string => `Le dernier essai a échoué : ${reason}`,
+  now: 'Sauvegarder maintenant',
+  more: 'Il s’en fait une chaque heure. Sur une clé (démarrage avec --backups), elles survivent à cette machine ; npm run restore en remet une.',
+} as const;
