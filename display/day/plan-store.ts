@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { refusalSchema, type Refusal } from '../../shared/floor/refusals.ts';
+import { answerTo } from '../parts/answer-to.ts';
 import {
   keptSchema,
   planStatusSchema,
@@ -62,7 +63,7 @@ export class PlanStore {
   }
 
   async #ask<Value>(method: string, path: string, schema: z.ZodType<Value>, body?: unknown): Promise<Asked<Value>> {
-    const answer = await this.#answer(method, path, body);
+    const answer = await answerTo(this.#fetch, method, path, body);
     if (answer === null) return { phase: 'failed' };
     if (answer.status === 404) return { phase: 'missing' };
     if (answer.status === 403) return { phase: 'forbidden' };
@@ -73,19 +74,6 @@ export class PlanStore {
     }
     const parsed = schema.safeParse(answer.body);
     return parsed.success ? { phase: 'here', value: parsed.data } : { phase: 'failed' };
-  }
-
-  /** null where nothing came through, or nothing that is JSON. */
-  async #answer(method: string, path: string, body: unknown): Promise<{ readonly status: number; readonly body: unknown } | null> {
-    try {
-      const sent = body === undefined ? {} : { headers: { 'content-type': 'application/json' }, body: JSON.stringify(body) };
-      const response = await this.#fetch(path, { method, ...sent });
-      const text = await response.text();
-      return { status: response.status, body: text === '' ? null : (JSON.parse(text) as unknown) };
-    } catch {
-      // A link that is gone, an answer cut short: all the same to the one who waits for it.
-      return null;
-    }
   }
 }
 

@@ -3,6 +3,7 @@ import { bookFormulaSchema, bookIndexSchema, type BookFormula, type BookIndex } 
 import type { ClientCommand } from '../../shared/floor/commands.ts';
 import { refusalSchema, type Refusal } from '../../shared/floor/refusals.ts';
 import type { Id } from '../../shared/ids.ts';
+import { answerTo } from '../parts/answer-to.ts';
 
 /** What came of asking for something. */
 export type Fetched<Value> =
@@ -40,11 +41,7 @@ export class BookStore {
 
   /** Gives a command to the house. The same id is answered the same again. */
   async give(commandId: Id, command: ClientCommand): Promise<Given> {
-    const answer = await this.#answer('/api/commands', {
-      method: 'POST',
-      headers: { 'content-type': 'application/json' },
-      body: JSON.stringify({ commandId, command }),
-    });
+    const answer = await answerTo(this.#fetch, 'POST', '/api/commands', { commandId, command });
     if (answer === null) return { phase: 'unsent' };
     if (answer.status === 200) return { phase: 'done' };
     if (answer.status === 403) return { phase: 'forbidden' };
@@ -53,21 +50,10 @@ export class BookStore {
   }
 
   async #get<Value>(path: string, schema: z.ZodType<Value>): Promise<Fetched<Value>> {
-    const answer = await this.#answer(path, {});
+    const answer = await answerTo(this.#fetch, 'GET', path);
     if (answer?.status === 404) return { phase: 'missing' };
     if (answer?.status !== 200) return { phase: 'failed' };
     const parsed = schema.safeParse(answer.body);
     return parsed.success ? { phase: 'here', value: parsed.data } : { phase: 'failed' };
-  }
-
-  /** null where nothing came through, or nothing that is JSON. */
-  async #answer(path: string, init: RequestInit): Promise<{ readonly status: number; readonly body: unknown } | null> {
-    try {
-      const response = await this.#fetch(path, init);
-      return { status: response.status, body: (await response.json()) as unknown };
-    } catch {
-      // A link that is gone, an answer cut short: all the same to the one who waits for it.
-      return null;
-    }
   }
 }

@@ -1,4 +1,5 @@
 import { backupStatusSchema, type BackupStatus } from '../../shared/wire/backup-status.ts';
+import { answerTo } from '../parts/answer-to.ts';
 
 /** What is shown of the house's backups. */
 export type BackupsShown =
@@ -13,22 +14,11 @@ export type BackupsShown =
 
 /** Asks how the backups stand; `isNow`: after one more was made. Never rejects: what went wrong is what is shown. */
 export async function askBackups(fetching: typeof fetch, isNow: boolean, wallMs: () => number): Promise<BackupsShown> {
-  const answer = await answerTo(fetching, isNow);
+  const answer = isNow ? await answerTo(fetching, 'POST', '/api/backups', {}) : await answerTo(fetching, 'GET', '/api/backups');
   if (answer === null) return { phase: 'failed' };
   if (answer.status === 403) return { phase: 'forbidden' };
   if (answer.status === 404) return { phase: 'none' };
   // One that could not be made is answered with how things stand, and why.
   const parsed = backupStatusSchema.safeParse(answer.body);
   return parsed.success ? { phase: 'here', status: parsed.data, atMs: wallMs() } : { phase: 'failed' };
-}
-
-/** null where nothing came through, or nothing that is JSON: all the same to the one who waits for it. */
-async function answerTo(fetching: typeof fetch, isNow: boolean): Promise<{ readonly status: number; readonly body: unknown } | null> {
-  const init = isNow ? { method: 'POST', headers: { 'content-type': 'application/json' }, body: '{}' } : {};
-  try {
-    const response = await fetching('/api/backups', init);
-    return { status: response.status, body: (await response.json()) as unknown };
-  } catch {
-    return null;
-  }
 }

@@ -168,28 +168,22 @@ function clashTags(state: FloorState, lane: SlotLane, booking: Booking): string[
   });
 }
 
-/** How a deck stands, the fullest way first. A deck that is to be set says at least beside its temperature what to. */
+/** How a deck stands, the fullest way first. An empty one that is to be set says at least beside its temperature what to. */
 function statesOf(state: FloorState, deck: DeckLanes, nowMs: number, zone: string, isDue: boolean): DeckState[] {
   const unit = state.house?.document.units.temperature ?? 'C';
   const temperature = temperatureText(deck.temperatureC, unit);
-  const standing = { temperature, state: stateWords(state, deck, nowMs, zone, isDue) };
-  if (isDue || deck.freeMs !== null || isBlocked(state, deck, nowMs)) return [standing];
-  const told = deckHeatTexts(deck, nowMs, zone, unit);
+  const states = (...texts: readonly string[]): DeckState[] => texts.map((text) => ({ temperature, state: text }));
+  const blocked = blocksOf(state, 'deck', nowMs).find(({ resource }) => resource.id === deck.deck.id);
+  if (blocked !== undefined) return states(BLOCKED[blocked.why]);
+  if (isDue) return states(WALL.deckOut);
+  if (deck.freeMs !== null) return states(takenWords(deck, deck.freeMs, nowMs, zone));
   const turned = asksForHeat(deck, nowMs)
     ? [{ temperature: DECK.from(temperature, temperatureText(deck.wants.celsius, unit)), state: WALL.free }]
     : [];
-  return [...told.map((text) => ({ temperature, state: text })), ...turned, standing];
+  return [...states(...deckHeatTexts(deck, nowMs, zone, unit)), ...turned, ...states(WALL.free)];
 }
 
-function isBlocked(state: FloorState, deck: DeckLanes, nowMs: number): boolean {
-  return blocksOf(state, 'deck', nowMs).some(({ resource }) => resource.id === deck.deck.id);
-}
-
-function stateWords(state: FloorState, deck: DeckLanes, nowMs: number, zone: string, isDue: boolean): string {
-  const blocked = blocksOf(state, 'deck', nowMs).find(({ resource }) => resource.id === deck.deck.id);
-  if (blocked !== undefined) return BLOCKED[blocked.why];
-  if (isDue) return WALL.deckOut;
-  if (deck.freeMs === null) return WALL.free;
+function takenWords(deck: DeckLanes, freeMs: number, nowMs: number, zone: string): string {
   const free = deck.lanes.filter((lane) => !lane.bookings.some((booking) => booking.isIn)).length;
-  return free > 0 ? freeSlotsWords(free) : countdownText(deck.freeMs, nowMs, zone);
+  return free > 0 ? freeSlotsWords(free) : countdownText(freeMs, nowMs, zone);
 }

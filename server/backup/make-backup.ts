@@ -1,7 +1,8 @@
-import { closeSync, existsSync, fsyncSync, mkdirSync, openSync, readdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { DEVICES_DATABASE, DEVICES_FILE } from '../devices/devices-schema.ts';
+import { flush } from '../journal/flush.ts';
 import { JOURNAL_DATABASE } from '../journal/journal-schema.ts';
 import { openDatabaseReadOnly, type DatabaseKind } from '../journal/open-database.ts';
 import { JOURNAL_FILE, SqliteJournal } from '../journal/sqlite-journal.ts';
@@ -35,10 +36,10 @@ export async function makeBackup(dataFolder: string, into: string, nowMs: number
     const found = await checkedCopy(unfinished);
     const facts: BackupFacts = { format: 1, ...found, madeMs: nowMs };
     writeFileSync(join(unfinished, BACKUP_FILE), `${JSON.stringify(facts)}\n`);
-    for (const name of readdirSync(unfinished)) flush(join(unfinished, name));
-    flush(unfinished);
+    for (const name of readdirSync(unfinished)) await flush(join(unfinished, name));
+    await flush(unfinished);
     renameSync(unfinished, folder);
-    flush(into);
+    await flush(into);
     for (const old of toBeThinned(backupsIn(into), nowMs)) rmSync(old.folder, { recursive: true, force: true });
     return { ...facts, folder };
   } catch (error) {
@@ -80,15 +81,5 @@ async function copyDatabase(from: string, to: string, kind: DatabaseKind): Promi
     copy.pragma('journal_mode = DELETE');
   } finally {
     copy.close();
-  }
-}
-
-/** A file, or a folder's own entries, onto the disk: a stick is pulled without a word. */
-export function flush(path: string): void {
-  const descriptor = openSync(path, 'r');
-  try {
-    fsyncSync(descriptor);
-  } finally {
-    closeSync(descriptor);
   }
 }

@@ -2,13 +2,14 @@ import { copyFileSync, existsSync, mkdirSync, readdirSync, renameSync, rmSync } 
 import { join } from 'node:path';
 import { refused, accepted, type Result } from '../../shared/result.ts';
 import { DEVICES_FILE } from '../devices/devices-schema.ts';
+import { flush } from '../journal/flush.ts';
 import { lockFolder } from '../journal/folder-lock.ts';
 import { JournalError } from '../journal/journal.ts';
 import { OpenError } from '../journal/open-error.ts';
 import { SNAPSHOT_FILE } from '../journal/snapshot-file.ts';
 import { JOURNAL_FILE, SqliteJournal } from '../journal/sqlite-journal.ts';
 import { backupName, backupsIn, factsIn, type Backup } from './backup-folder.ts';
-import { checkedCopy, flush } from './make-backup.ts';
+import { checkedCopy } from './make-backup.ts';
 
 /** The files of a house, with what SQLite keeps beside them. */
 const FILES = [JOURNAL_FILE, DEVICES_FILE].flatMap((name) => [name, `${name}-wal`, `${name}-shm`]);
@@ -49,12 +50,12 @@ export async function restore(backup: Backup, dataFolder: string, nowMs: number,
     mkdirSync(arriving, { mode: 0o700 });
     for (const name of names) {
       copyFileSync(join(backup.folder, name), join(arriving, name));
-      flush(join(arriving, name));
+      await flush(join(arriving, name));
     }
     const asideFolder = setAside(dataFolder, nowMs);
     for (const name of names) renameSync(join(arriving, name), join(dataFolder, name));
     rmSync(arriving, { recursive: true });
-    flush(dataFolder);
+    await flush(dataFolder);
     return accepted({ backup, asideFolder });
   } finally {
     lock.release();

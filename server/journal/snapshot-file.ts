@@ -5,6 +5,7 @@ import { z } from 'zod';
 import { STATE_VERSION, type FloorState } from '../../shared/floor/state.ts';
 import { idSchema } from '../../shared/ids.ts';
 import { accepted, assert, refused, type Result } from '../../shared/result.ts';
+import { flush } from './flush.ts';
 import type { Journal } from './journal.ts';
 
 /** The file's name in the data folder. */
@@ -50,7 +51,8 @@ export async function writeSnapshot(path: string, snapshot: Snapshot): Promise<v
     await rm(draft, { force: true });
     throw error;
   }
-  await flushFolder(dirname(path));
+  // So that the rename itself outlives a power cut.
+  await flush(dirname(path));
 }
 
 /**
@@ -111,16 +113,6 @@ async function writeFlushed(path: string, text: string): Promise<void> {
   const handle = await open(path, 'w', 0o600);
   try {
     await handle.writeFile(text, 'utf8');
-    await handle.sync();
-  } finally {
-    await handle.close();
-  }
-}
-
-/** Makes the rename itself outlive a power cut. */
-async function flushFolder(folder: string): Promise<void> {
-  const handle = await open(folder, 'r');
-  try {
     await handle.sync();
   } finally {
     await handle.close();
