@@ -2,14 +2,9 @@ import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { BackupStatus } from '../../shared/wire/backup-status.ts';
 import { deskStyles, plainButtonStyles } from '../desk/desk-styles.ts';
-import { clockText } from '../parts/clock-text.ts';
-import { dayClockText } from '../parts/day-clock-text.ts';
-import { zonedDate } from '../parts/zoned-instant.ts';
+import { pastText } from '../parts/day-clock-text.ts';
 import { BACKUPS } from '../words/backups.ts';
 import type { BackupsShown } from './backup-store.ts';
-
-/** Within so many days a weekday says which day it was. */
-const WEEKDAY_IS_ENOUGH_MS = 6 * 24 * 3_600_000;
 
 /** Somebody wants to know how the backups stand, or wants one more now. */
 export class BackupsAskedEvent extends Event {
@@ -87,15 +82,10 @@ export class HouseBackups extends LitElement {
   }
 
   private status({ last, kept, folder, fault, isLate }: BackupStatus, atMs: number): TemplateResult {
-    return html`<p class="last">${last === null ? BACKUPS.never : BACKUPS.last(this.dayText(last.madeMs, atMs))}</p>
+    return html`<p class="last">${last === null ? BACKUPS.never : BACKUPS.last(pastText(last.madeMs, atMs, this.zone))}</p>
       ${kept === 0 ? nothing : html`<p class="more">${BACKUPS.kept(kept, folder)}</p>`}
       ${fault === null ? nothing : html`<p class="fault">${BACKUPS.fault(fault)}</p>`}
       ${isLate ? html`<p class="fault">${BACKUPS.late}</p>` : nothing}`;
-  }
-
-  private dayText(madeMs: number, nowMs: number): string {
-    if (nowMs - madeMs < WEEKDAY_IS_ENOUGH_MS) return dayClockText(madeMs, nowMs, this.zone);
-    return `${zonedDate(madeMs, this.zone)} ${clockText(madeMs, this.zone)}`;
   }
 
   /** A second press while one is being made asks for nothing; the button stays where the keyboard is. */

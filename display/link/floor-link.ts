@@ -2,6 +2,7 @@ import type { ClientCommand } from '../../shared/floor/commands.ts';
 import type { CallLevel } from '../../shared/floor/events.ts';
 import type { Outcome } from '../../shared/floor/refusals.ts';
 import type { FloorState } from '../../shared/floor/state.ts';
+import type { JoiningStatus } from '../../shared/wire/joining.ts';
 import type { Device } from '../../shared/wire/down.ts';
 import type { SoundReadiness } from '../../shared/wire/up.ts';
 
@@ -52,6 +53,8 @@ export interface FloorView {
   readonly soundingDeviceId: string | null;
   /** How often the planner has had something new that stands in no event; whoever shows plans asks anew when it changes. */
   readonly planNews: number;
+  /** How letting devices in stands; told to walls only. */
+  readonly joining: JoiningStatus;
 }
 
 /** A burst that this device is asked to sound now. */

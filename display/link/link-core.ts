@@ -1,4 +1,5 @@
 import { unreachable } from '../../shared/result.ts';
+import { NOBODY_JOINS } from '../../shared/wire/joining.ts';
 import { CLOSE, PROTOCOL_VERSION } from '../../shared/wire/protocol.ts';
 import type { SoundRequest } from './floor-link.ts';
 import { houseAt } from './house-clock.ts';
@@ -83,6 +84,8 @@ function closed(link: LinkState, code: number): LinkStep {
     taps: link.taps.map((tap) => ({ ...tap, isSent: false })),
     isRetryWaiting: false,
     soundingDeviceId: null,
+    // Codes of a server that is away let nobody in.
+    joining: NOBODY_JOINS,
     pingsLeft: 0,
   };
   const again = (isSlow: boolean): LinkEffect => ({ type: 'connectAgain', attempt: link.attempts, isSlow });

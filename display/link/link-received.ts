@@ -40,6 +40,8 @@ export function received(link: LinkState, message: DownMessage, at: LocalInstant
       return become({ ...link, soundingDeviceId: message.soundingDeviceId });
     case 'planNews':
       return become({ ...link, planNews: link.planNews + 1 });
+    case 'joining':
+      return become({ ...link, joining: message.status });
     case 'devices':
       return become({
         ...link,

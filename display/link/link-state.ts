@@ -1,5 +1,6 @@
 import type { ClientCommand } from '../../shared/floor/commands.ts';
 import { EMPTY_STATE, type FloorState } from '../../shared/floor/state.ts';
+import { NOBODY_JOINS, type JoiningStatus } from '../../shared/wire/joining.ts';
 import type { Device, DownMessage } from '../../shared/wire/down.ts';
 import type { SoundReadiness, UpMessage, PageKind } from '../../shared/wire/up.ts';
 import type { Decider } from './decider.ts';
@@ -52,6 +53,7 @@ export interface LinkState {
   readonly addresses: readonly string[];
   readonly soundingDeviceId: string | null;
   readonly planNews: number;
+  readonly joining: JoiningStatus;
   readonly sound: SoundReadiness;
   /** What this device is to be called, not yet told to the server. */
   readonly untoldIntroduction: { readonly name: string | null; readonly stationId: string | null } | null;
@@ -113,6 +115,7 @@ export function newLink(page: PageKind, pageId: string, kept: readonly KeptRecor
     addresses: [],
     soundingDeviceId: null,
     planNews: 0,
+    joining: NOBODY_JOINS,
     sound: 'none',
     untoldIntroduction: null,
     clock: NO_CLOCK,

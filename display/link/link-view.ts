@@ -20,6 +20,7 @@ export function viewOf(link: LinkState): FloorView {
     refusedHere: link.refusedHere,
     soundingDeviceId: link.soundingDeviceId,
     planNews: link.planNews,
+    joining: link.joining,
   };
 }
 

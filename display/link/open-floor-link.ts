@@ -35,11 +35,22 @@ export function openFloorLink(options: { readonly page: PageKind; readonly decid
     },
     onceLive: () => setTimeout(() => loads.understood(), UNDERSTOOD_AFTER_MS),
   });
+  // Whom the house does not know goes to where it can be let in. A wall says so itself: nobody stands before it to type.
+  if (options.page !== 'wall')
+    client.subscribe(() => {
+      const { connection } = client.view;
+      if (connection.phase === 'refused' && connection.why === 'forbidden') location.replace(joinUrl(location));
+    });
   addEventListener('online', () => client.wake());
   document.addEventListener('visibilitychange', () => {
     if (document.visibilityState === 'visible') client.wake();
   });
   return client;
+}
+
+/** Where a page that may not be here asks to be let in, and comes back from. */
+export function joinUrl(from: { readonly pathname: string; readonly search: string }): string {
+  return `/join?to=${encodeURIComponent(from.pathname + from.search)}`;
 }
 
 /** The websocket's address on the host that the page came from. A wall and a phone in one browser are two devices. */

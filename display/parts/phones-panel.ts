@@ -4,8 +4,8 @@ import { JOIN } from '../words/join.ts';
 import { joinAddressOf, type JoinAddress } from './join-address.ts';
 import './phones-code.ts';
 
-/** How the server is started so that phones reach it; README.md says the same. */
-const OPEN_COMMAND = 'npm start -- --lan';
+/** How the server is started so that phones reach it: without --here. README.md says the same. */
+const OPEN_COMMAND = 'npm start';
 
 /** How a phone comes here: a code and the address in words, or why there is none and what to do. Sized by its font and `--code`. */
 @customElement('phones-panel')

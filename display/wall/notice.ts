@@ -21,7 +21,8 @@ export interface Notice {
  * no reason to hide them.
  */
 export function noticeOf(view: FloorView, isTooSmall: boolean, stationId: string | null = null): Notice | null {
-  if (view.connection.phase === 'refused') return { ...refusedWords(view.connection.why), links: [], isAlone: true };
+  if (view.connection.phase === 'refused')
+    return { ...refusedWords(view.connection.why), links: refusedLinks(view.connection.why), isAlone: true };
   if (view.state === null) return { heading: WALL.loading, lines: [], links: [], isAlone: true };
   if (!isKnownStation(view, stationId)) return { ...unknownStation(view, stationId ?? ''), isAlone: true };
   if (isTooSmall) {
@@ -52,6 +53,11 @@ function unknownStation(view: FloorView, stationId: string): Pick<Notice, 'headi
     lines: [WALL.stations],
     links: [...links, { href: '/wall?station=', text: WALL.wholeWall }],
   };
+}
+
+/** A wall that nobody has let in leads to where it types the code that another wall shows. */
+function refusedLinks(why: 'otherVersion' | 'forbidden' | 'full'): readonly NoticeLink[] {
+  return why === 'forbidden' ? [{ href: '/join?to=%2Fwall', text: WALL.join }] : [];
 }
 
 function refusedWords(why: 'otherVersion' | 'forbidden' | 'full'): Pick<Notice, 'heading' | 'lines'> {

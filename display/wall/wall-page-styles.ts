@@ -94,6 +94,13 @@ export const wallPageStyles = css`
     background: var(--paper);
     font-size: var(--near);
   }
+  wall-joining {
+    position: absolute;
+    right: var(--gap);
+    bottom: var(--gap);
+    max-width: calc(100% - 2 * var(--gap));
+    font-size: var(--near);
+  }
   wall-elsewhere {
     flex: none;
     height: var(--elsewhere);

@@ -35,6 +35,7 @@ import { DEFAULT_WALL_LOOK, wallLookAt, type WallLook } from './wall-look.ts';
 import './wall-axis.ts';
 import './wall-elsewhere.ts';
 import './wall-header.ts';
+import './wall-joining.ts';
 import './wall-lines.ts';
 import './wall-notice.ts';
 import './wall-ovens.ts';
@@ -98,6 +99,7 @@ export class WallPage extends LitElement {
         <div class="floor ${isAlone ? 'alone' : ''} ${notice !== null || this.arrangement?.plan.showsAxis === false ? 'wide' : ''}">
           ${isAlone ? html`<wall-notice centred .notice=${notice}></wall-notice>` : nothing}
           ${isAlone || this.arrangement === null || view.state === null ? nothing : this.whole(view, view.state, this.arrangement, notice)}
+          ${this.joining(view)}
           <a class="set-up" href=${this.setUpUrl} aria-label=${WALL.setUp}><icon-mark name="wall"></icon-mark></a>
         </div>
         <div class="unseen" role="alert">${view.state === null ? '' : announcementOf(view.state, this.clock.nowMs, this.stationId)}</div>
@@ -205,6 +207,14 @@ export class WallPage extends LitElement {
       .sideRoomPx=${headerSidePx(columns, plan)}
       .sideSizePx=${widthSizes(plan.sizes).nearPx}
     ></wall-header>`;
+  }
+
+  /** What somebody does on purpose, standing there, and for ten minutes at most: it may cover what is far off. */
+  private joining(view: FloorView): TemplateResult | typeof nothing {
+    const { joining, lockedUntilMs } = view.joining;
+    if (joining === null && lockedUntilMs === null) return nothing;
+    const codePx = px(emptyCodePx(this.screenNow()));
+    return html`<wall-joining .status=${view.joining} .addresses=${view.addresses} ${place({ '--code': codePx })}></wall-joining>`;
   }
 
   private elsewhere(state: FloorState, arrangement: Arrangement, axisPx: number): TemplateResult {

@@ -1,10 +1,12 @@
 import type { ClientCommand } from '../../shared/floor/commands.ts';
-import type { Device } from '../../shared/wire/down.ts';
+import type { AccessRole } from '../../shared/wire/joining.ts';
 
-/** What a device may do: look (walls), act (phones on the floor), manage (formulas, kitchen, devices). */
-export type AccessRole = 'look' | 'act' | 'manage';
+export type { AccessRole } from '../../shared/wire/joining.ts';
 
-const RANK: Readonly<Record<AccessRole, number>> = { look: 0, act: 1, manage: 2 };
+/** What a route asks for: a role, or nothing where it holds nothing of the house (pages, joining). */
+export type LeastRole = AccessRole | 'anybody';
+
+const RANK: Readonly<Record<LeastRole, number>> = { anybody: -1, look: 0, act: 1, manage: 2 };
 
 /** The least role for each command. A new command without a line here does not compile. */
 export const COMMAND_ROLES: Readonly<Record<ClientCommand['type'], AccessRole>> = {
@@ -70,16 +72,27 @@ export const COMMAND_ROLES: Readonly<Record<ClientCommand['type'], AccessRole>> 
 
 /** The least role for each route. */
 export const ROUTE_ROLES = {
-  'GET /': 'look',
-  'GET /wall': 'look',
-  'GET /wall/setup': 'look',
-  'GET /phone': 'look',
-  'GET /station': 'look',
-  'GET /kitchen': 'look',
-  'GET /formulas': 'look',
-  'GET /weigh': 'look',
-  'GET /day': 'look',
-  'GET /assets/*': 'look',
+  'GET /': 'anybody',
+  'GET /wall': 'anybody',
+  'GET /wall/setup': 'anybody',
+  'GET /phone': 'anybody',
+  'GET /station': 'anybody',
+  'GET /kitchen': 'anybody',
+  'GET /formulas': 'anybody',
+  'GET /weigh': 'anybody',
+  'GET /day': 'anybody',
+  'GET /join': 'anybody',
+  'GET /devices': 'anybody',
+  'GET /assets/*': 'anybody',
+  'GET /api/access': 'anybody',
+  'POST /api/join': 'anybody',
+  'GET /api/joining': 'manage',
+  'POST /api/joining': 'manage',
+  'DELETE /api/joining': 'manage',
+  'GET /api/devices': 'manage',
+  'PUT /api/devices/:id/role': 'manage',
+  'DELETE /api/devices/:id': 'manage',
+  'DELETE /api/devices/:id/name': 'manage',
   'GET /live': 'look',
   'GET /health': 'look',
   'GET /api/state': 'look',
@@ -101,15 +114,23 @@ export const ROUTE_ROLES = {
   'POST /api/plan/tries': 'manage',
   'GET /api/plan/tries/:id': 'look',
   'GET /api/plan/calendar': 'look',
-} as const satisfies Readonly<Record<string, AccessRole>>;
+} as const satisfies Readonly<Record<string, LeastRole>>;
 
 export type Route = keyof typeof ROUTE_ROLES;
 
-/** Says what a device may do (null: a browser or program that the house has not met); null where it may not be here at all. */
-export type RoleOf = (device: Device | null) => AccessRole | null;
+/** Who has come without a token that the house knows. */
+export interface Guest {
+  /** From the server's own machine. */
+  readonly isHere: boolean;
+  /** The page that opens a websocket; null for a request. */
+  readonly page: 'wall' | 'station' | 'phone' | null;
+}
 
-/** A device's role. Until the house can give roles, everybody who gets in has them all. */
-export const everybodyManages: RoleOf = () => 'manage';
+/** What a guest may do; null where it may not be here at all. */
+export type RoleOfGuest = (guest: Guest) => AccessRole | null;
+
+/** The wall on the server's own machine needs no phone to let it in, and whoever sits there may look. Nobody else is in. */
+export const looksWhereTheServerIs: RoleOfGuest = ({ isHere, page }) => (isHere && (page === null || page === 'wall') ? 'look' : null);
 
 /** Whether a role may give a command. */
 export function mayGive(role: AccessRole | null, command: ClientCommand['type']): boolean {
@@ -118,7 +139,7 @@ export function mayGive(role: AccessRole | null, command: ClientCommand['type'])
 
 /** Whether a role may use a route. */
 export function mayUse(role: AccessRole | null, route: Route): boolean {
-  return role !== null && RANK[role] >= RANK[ROUTE_ROLES[route]];
+  return RANK[role ?? 'anybody'] >= RANK[ROUTE_ROLES[route]];
 }
 
 /** The route of a method and a pattern as it stands in the table; null where it has no line there. HEAD is GET without the body. */

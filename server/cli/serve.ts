@@ -42,10 +42,10 @@ async function serve(options: ServeArguments): Promise<number> {
   // Before anything is opened: a file with faults must leave nothing behind.
   const wanted = options.bakehouse === null ? null : await readOrExplain(resolve(options.bakehouse));
   if (wanted === 'faulty') return 1;
-  const host = options.lan ? '0.0.0.0' : '127.0.0.1';
+  const host = options.isHereOnly ? '127.0.0.1' : '0.0.0.0';
   const taken = await portFault(options.port, host);
   if (taken !== null) return fail(listenFault(taken, options.port));
-  const lanAddresses = options.lan ? localNetworkAddresses() : [];
+  const lanAddresses = options.isHereOnly ? [] : localNetworkAddresses();
   const stopped = stopSignal();
   const addresses: string[] = [];
   const backupsFolder = resolve(options.backups ?? join(dataFolder, 'backups'));
@@ -57,6 +57,7 @@ async function serve(options: ServeArguments): Promise<number> {
       log,
       pagesFolder: PAGES_FOLDER,
       addresses,
+      isClaimedAnew: options.isClaimedAnew,
       startJournalThread: startJournalWorker,
       backups: { folder: backupsFolder, make: (nowMs) => backupInThread(dataFolder, backupsFolder, nowMs) },
     });
@@ -78,7 +79,7 @@ async function serve(options: ServeArguments): Promise<number> {
     await house.close();
     return fail(told.fault);
   }
-  process.stdout.write(`${[...told.value, ...greeting(port, options, lanAddresses, dataFolder)].join('\n')}\n`);
+  process.stdout.write(`${[...told.value, ...greeting(port, options, lanAddresses, dataFolder, house.access.consoleCode)].join('\n')}\n`);
   await stopped;
   await house.close();
   return 0;
@@ -126,17 +127,22 @@ function portOf(house: House, options: ServeArguments): number {
   return typeof address === 'object' && address !== null ? address.port : options.port;
 }
 
-function greeting(port: number, options: ServeArguments, lanAddresses: readonly string[], dataFolder: string): readonly string[] {
+function greeting(
+  port: number,
+  options: ServeArguments,
+  lanAddresses: readonly string[],
+  dataFolder: string,
+  code: string | null,
+): readonly string[] {
   const hosts = ['localhost', ...lanAddresses];
   const lines = [
     `Wall   http://localhost:${port}/wall`,
     ...hosts.map((host) => `Phone  http://${host}:${port}/phone`),
+    ...(code === null ? [] : [`Code   ${code}   whoever types it on a phone’s page manages this kitchen and lets others in`]),
     `Data   ${dataFolder}`,
   ];
   if (options.pace !== 1)
     lines.push(`Pace   ×${options.pace}: the house runs ${options.pace} times faster than the day. Never bake by it.`);
-  if (options.lan)
-    lines.push('', 'OPEN TO THE LOCAL NETWORK: anybody on it can see this floor and tap on it. There is no access control yet.');
   return lines;
 }
 

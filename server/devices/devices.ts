@@ -1,7 +1,9 @@
-import { randomBytes } from 'node:crypto';
+import { createHash, randomBytes } from 'node:crypto';
 import type Database from 'better-sqlite3';
 import { z } from 'zod';
+import { accessRoleSchema, type AccessRole } from '../../shared/wire/joining.ts';
 import { ID_BYTES, idFromBytes, idToBytes, isId } from '../../shared/ids.ts';
+import { assert } from '../../shared/result.ts';
 import { openDatabase } from '../journal/open-database.ts';
 import { DEVICES_DATABASE } from './devices-schema.ts';
 
@@ -9,6 +11,11 @@ import { DEVICES_DATABASE } from './devices-schema.ts';
 export const MAX_DEVICES = 1000;
 /** A device that is seen again sooner than this is not written again, in ms. */
 export const TOUCH_EVERY_MS = 60_000;
+
+/** A token is 256 random bits. */
+const TOKEN_BYTES = 32;
+/** Their base64url (RFC 4648 section 5), without padding. */
+const TOKEN_PATTERN = /^[\w-]{43}$/;
 
 /** What a device is; `script` is the one on which commands by http are booked that come with no cookie. */
 export type DeviceKind = 'wall' | 'phone' | 'script';
@@ -23,11 +30,15 @@ export interface KnownDevice {
   readonly stationId: string | null;
   readonly firstSeenMs: number;
   readonly lastSeenMs: number;
+  /** What it may do; null where it was not let in, or was shut out. */
+  readonly role: AccessRole | null;
 }
 
 export interface DevicesOptions {
   /** Where ids come from. */
   readonly randomBytes?: (length: number) => Uint8Array;
+  /** Where tokens come from: 43 characters of base64url. */
+  readonly newToken?: (deviceId: string) => string;
   readonly maxDevices?: number;
 }
 
@@ -39,9 +50,10 @@ const rowSchema = z.tuple([
   z.string().nullable(),
   z.number().int(),
   z.number().int(),
+  accessRoleSchema.nullable(),
 ]);
 
-const COLUMNS = 'id, kind, number, name, station, first_seen_ms, last_seen_ms';
+const COLUMNS = 'id, kind, number, name, station, first_seen_ms, last_seen_ms, role';
 
 /**
  * Walls and phones, in a file of their own. Their names never get into the journal, which cannot forget; here they can be
@@ -50,6 +62,7 @@ const COLUMNS = 'id, kind, number, name, station, first_seen_ms, last_seen_ms';
 export class Devices {
   readonly #database: Database.Database;
   readonly #randomBytes: (length: number) => Uint8Array;
+  readonly #newToken: (deviceId: string) => string;
   readonly #maxDevices: number;
 
   /** Opens the file, making it where there is none. Throws OpenError. */
@@ -58,6 +71,7 @@ export class Devices {
     // What is deleted or written over is wiped, not only given up.
     this.#database.pragma('secure_delete = ON');
     this.#randomBytes = options.randomBytes ?? randomBytes;
+    this.#newToken = options.newToken ?? (() => Buffer.from(randomBytes(TOKEN_BYTES)).toString('base64url'));
     this.#maxDevices = options.maxDevices ?? MAX_DEVICES;
   }
 
@@ -67,13 +81,13 @@ export class Devices {
     this.#database.transaction(() => {
       this.#database
         .prepare(
-          `INSERT INTO devices (${COLUMNS}) VALUES (@id, @kind, (SELECT coalesce(max(number), 0) + 1 FROM devices WHERE kind = @kind), NULL, NULL, @nowMs, @nowMs)`,
+          `INSERT INTO devices (${COLUMNS}) VALUES (@id, @kind, (SELECT coalesce(max(number), 0) + 1 FROM devices WHERE kind = @kind), NULL, NULL, @nowMs, @nowMs, NULL)`,
         )
         .run({ id, kind, nowMs });
-      // Never the new one, whatever the clock says.
+      // Never the new one, whatever the clock says; and those that manage the kitchen last.
       this.#database
         .prepare(
-          'DELETE FROM devices WHERE id IN (SELECT id FROM devices WHERE id <> @id ORDER BY last_seen_ms LIMIT max(0, (SELECT count(*) FROM devices) - @most))',
+          `DELETE FROM devices WHERE id IN (SELECT id FROM devices WHERE id <> @id ORDER BY role IS 'manage', last_seen_ms LIMIT max(0, (SELECT count(*) FROM devices) - @most))`,
         )
         .run({ id, most: this.#maxDevices });
     })();
@@ -83,6 +97,45 @@ export class Devices {
   /** The device of that id, or null. A text that is no id names no device: it may come from anybody's cookie. */
   find(id: string): KnownDevice | null {
     return isId(id) ? this.#read(idToBytes(id)) : null;
+  }
+
+  /** The device that holds a token, or null. Found by the token's hash, so that neither the file nor the time it takes gives a token away. */
+  findByToken(token: string): KnownDevice | null {
+    if (!TOKEN_PATTERN.test(token)) return null;
+    const row: unknown = this.#database
+      .prepare<[Uint8Array]>(`SELECT ${COLUMNS} FROM devices WHERE token_hash = ?`)
+      .raw()
+      .get(hashOf(token));
+    return row === undefined ? null : deviceOf(row);
+  }
+
+  /** Gives a device a role and a new token, which is kept only as its SHA-256; a token that it had is void. Throws where there is no such device. */
+  letIn(id: string, role: AccessRole): string {
+    const token = this.#newToken(id);
+    assert(TOKEN_PATTERN.test(token), 'a token is 43 characters of base64url');
+    const { changes } = this.#database
+      .prepare('UPDATE devices SET role = ?, token_hash = ? WHERE id = ?')
+      .run(role, hashOf(token), idToBytes(id));
+    assert(changes === 1, `there is no device ${id}`);
+    return token;
+  }
+
+  /** Changes what a device that was let in may do. */
+  setRole(id: string, role: AccessRole): void {
+    this.#database.prepare('UPDATE devices SET role = ? WHERE id = ? AND role IS NOT NULL').run(role, idToBytes(id));
+  }
+
+  /** Takes a device's role and token, and erases its name. */
+  shutOut(id: string): void {
+    this.#database.prepare('UPDATE devices SET role = NULL, token_hash = NULL WHERE id = ?').run(idToBytes(id));
+    this.eraseName(id);
+  }
+
+  /** How many devices may manage the kitchen. */
+  managers(): number {
+    const count: unknown = this.#database.prepare("SELECT count(*) FROM devices WHERE role = 'manage'").pluck().get();
+    assert(typeof count === 'number', 'a count is a number');
+    return count;
   }
 
   /** Sets what the device is called (null: its kind and number) and where it stands. Null where there is no such device. */
@@ -134,7 +187,12 @@ export class Devices {
   }
 }
 
+/** A token has as many random bits as its hash: nothing could be tried out faster than the token itself, so one pass of SHA-256 will do. */
+function hashOf(token: string): Uint8Array {
+  return createHash('sha256').update(token, 'utf8').digest();
+}
+
 function deviceOf(row: unknown): KnownDevice {
-  const [id, kind, number, name, stationId, firstSeenMs, lastSeenMs] = rowSchema.parse(row);
-  return { id: idFromBytes(id), kind, name: name ?? `${kind} ${number}`, stationId, firstSeenMs, lastSeenMs };
+  const [id, kind, number, name, stationId, firstSeenMs, lastSeenMs, role] = rowSchema.parse(row);
+  return { id: idFromBytes(id), kind, name: name ?? `${kind} ${number}`, stationId, firstSeenMs, lastSeenMs, role };
 }

@@ -3,11 +3,10 @@ import { z } from 'zod';
 import { shapeFaults } from '../../shared/documents/bakehouse-file.ts';
 import { clientCommandSchema, tapTimeSchema } from '../../shared/floor/commands.ts';
 import { idSchema } from '../../shared/ids.ts';
-import { mayGive, type RoleOf } from '../access/roles.ts';
-import type { Devices } from '../devices/devices.ts';
+import { mayGive } from '../access/roles.ts';
 import type { Floor } from '../floor/floor.ts';
 import { JournalError, type Journal } from '../journal/journal.ts';
-import { deviceOfRequest } from './device-cookie.ts';
+import type { Door } from './device-cookie.ts';
 import { sendProblem } from './problem.ts';
 
 /** Events in one answer at most. */
@@ -28,14 +27,13 @@ const commandBodySchema = z.strictObject({
 export interface ApiOptions {
   readonly floor: Floor;
   readonly journal: Journal;
-  readonly devices: Devices;
+  readonly door: Door;
   readonly clock: { nowMs(): number; realMs(): number };
   readonly clientCount: () => number;
-  readonly roleOf: RoleOf;
 }
 
 /** What scripts and other programs of the house read and say. */
-export function serveApi(app: FastifyInstance, { floor, journal, devices, clock, clientCount, roleOf }: ApiOptions): void {
+export function serveApi(app: FastifyInstance, { floor, journal, door, clock, clientCount }: ApiOptions): void {
   app.get('/health', async (_request, reply) => {
     const isWritable = floor.isWritable && (await isReadable(journal, floor.kitchenId));
     const health = { journalWritable: isWritable, sequence: floor.state.sequence, clients: clientCount(), houseMs: clock.nowMs() };
@@ -64,10 +62,9 @@ export function serveApi(app: FastifyInstance, { floor, journal, devices, clock,
   app.post('/api/commands', async (request, reply) => {
     const body = commandBodySchema.safeParse(request.body);
     if (!body.success) return sendProblem(reply, 400, 'badInput', { detail: 'The command is not right.', faults: shapeFaults(body.error) });
-    const device = deviceOfRequest(request, devices, clock.realMs());
+    const { device, role } = door.actor(request);
     const { commandId, command, tap } = body.data;
-    if (!mayGive(roleOf(device), command.type))
-      return sendProblem(reply, 403, 'forbidden', { detail: `This device may not ${command.type}.` });
+    if (!mayGive(role, command.type)) return sendProblem(reply, 403, 'forbidden', { detail: `This device may not ${command.type}.` });
     const outcome = await floor.submit({ commandId, deviceId: device.id, stationId: device.stationId, command, tap });
     if (outcome.ok) return outcome;
     if (outcome.refusal.code === 'notKept') {

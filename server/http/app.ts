@@ -2,16 +2,18 @@ import fastifyCookie from '@fastify/cookie';
 import fastifyWebsocket from '@fastify/websocket';
 import fastify, { type FastifyBaseLogger, type FastifyInstance } from 'fastify';
 import { MAX_UP_BYTES } from '../../shared/wire/protocol.ts';
-import { knownRoute, mayUse, type RoleOf } from '../access/roles.ts';
+import type { KitchenAccess } from '../access/kitchen-access.ts';
+import { knownRoute, mayUse } from '../access/roles.ts';
 import type { BackupKeeper } from '../backup/backup-keeper.ts';
 import type { Devices } from '../devices/devices.ts';
 import type { LiveHub } from '../live/live-hub.ts';
 import type { Planning } from '../plan/planning.ts';
+import { serveAccess } from './access-route.ts';
 import { serveApi, type ApiOptions } from './api.ts';
 import { serveBackups } from './backup-route.ts';
 import { serveBook } from './book-route.ts';
 import { serveCalc } from './calc-route.ts';
-import { knownDevice, setCookiesOnUpgrade } from './device-cookie.ts';
+import { setCookiesOnUpgrade, type Door } from './device-cookie.ts';
 import { serveLive } from './live-route.ts';
 import { servePages } from './pages.ts';
 import { servePlan } from './plan-route.ts';
@@ -27,6 +29,8 @@ export interface AppOptions extends Omit<ApiOptions, 'clientCount'> {
   /** Ids for what a request begins that names none itself. */
   readonly newId: () => string;
   readonly hub: LiveHub;
+  readonly access: KitchenAccess;
+  readonly devices: Devices;
   readonly planning: Planning;
   /** Null where no backups are made. */
   readonly backups: BackupKeeper | null;
@@ -36,13 +40,23 @@ export interface AppOptions extends Omit<ApiOptions, 'clientCount'> {
 }
 
 /** The web server around a floor, not listening yet. */
-export async function buildApp({ hub, planning, backups, log, pagesFolder, newId, ...api }: AppOptions): Promise<FastifyInstance> {
+export async function buildApp({
+  hub,
+  access,
+  devices,
+  planning,
+  backups,
+  log,
+  pagesFolder,
+  newId,
+  ...api
+}: AppOptions): Promise<FastifyInstance> {
   const app: FastifyInstance = fastify({ loggerInstance: log, bodyLimit: MAX_BODY_BYTES, forceCloseConnections: true });
   // Text is no command; left in, a form on a page of another site could send one.
   app.removeContentTypeParser('text/plain');
   await app.register(fastifyCookie);
   await serveWebsockets(app);
-  guardRoutes(app, api.devices, api.roleOf);
+  guardRoutes(app, api.door);
   app.setErrorHandler<Error & { statusCode?: number; code?: string }>((error, request, reply) => {
     if (error.code === 'FST_ERR_CTP_BODY_TOO_LARGE')
       return sendProblem(reply, 413, 'tooLarge', { detail: `At most ${request.routeOptions.bodyLimit} bytes.` });
@@ -56,7 +70,8 @@ export async function buildApp({ hub, planning, backups, log, pagesFolder, newId
   app.setNotFoundHandler((request, reply) =>
     sendProblem(reply, 404, 'notFound', { detail: `There is no ${request.method} ${request.url.split('?')[0] ?? ''}` }),
   );
-  serveLive(app, hub, api);
+  serveLive(app, hub, api.door);
+  serveAccess(app, { access, devices, door: api.door, hub });
   serveApi(app, { ...api, clientCount: () => hub.clientCount });
   serveBook(app, { ...api, newId });
   serveBackups(app, backups);
@@ -89,7 +104,7 @@ async function serveWebsockets(app: FastifyInstance): Promise<void> {
 }
 
 /** Holds every route against the table of roles; one without a line there is a bug and does not start. */
-function guardRoutes(app: FastifyInstance, devices: Devices, roleOf: RoleOf): void {
+function guardRoutes(app: FastifyInstance, door: Door): void {
   app.addHook('onRoute', ({ method, url }) => {
     for (const each of [method].flat()) {
       if (knownRoute(each, url) === null) throw new Error(`the route ${each} ${url} has no role: see server/access/roles.ts`);
@@ -98,7 +113,7 @@ function guardRoutes(app: FastifyInstance, devices: Devices, roleOf: RoleOf): vo
   app.addHook('onRequest', async (request, reply) => {
     const route = knownRoute(request.method, request.routeOptions.url ?? '');
     // A page cannot see why an upgrade was refused: the hub lets it in and closes it with the reason.
-    if (route === null || request.ws || mayUse(roleOf(knownDevice(request, devices)), route)) return undefined;
+    if (route === null || request.ws || mayUse(door.visitor(request).role, route)) return undefined;
     return sendProblem(reply, 403, 'forbidden', { detail: `This device may not use ${route}.` });
   });
 }

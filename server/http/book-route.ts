@@ -4,12 +4,11 @@ import { broughtInBy, readBookFile } from '../../shared/book/book-file.ts';
 import { shapeFaults } from '../../shared/documents/bakehouse-file.ts';
 import { keySchema } from '../../shared/documents/names.ts';
 import { bookInFaults } from '../../shared/floor/book-in-faults.ts';
-import { mayGive, type RoleOf } from '../access/roles.ts';
-import type { Devices } from '../devices/devices.ts';
+import { mayGive } from '../access/roles.ts';
 import type { Floor } from '../floor/floor.ts';
 import type { Journal } from '../journal/journal.ts';
 import { BookShelf } from './book-shelf.ts';
-import { deviceOfRequest } from './device-cookie.ts';
+import type { Door } from './device-cookie.ts';
 import { sendProblem } from './problem.ts';
 
 /** Largest book that can be brought in, in bytes. */
@@ -25,14 +24,12 @@ const formulaQuerySchema = z.strictObject({ version: z.coerce.number().int().min
 export interface BookRouteOptions {
   readonly floor: Floor;
   readonly journal: Journal;
-  readonly devices: Devices;
-  readonly clock: { realMs(): number };
-  readonly roleOf: RoleOf;
+  readonly door: Door;
   readonly newId: () => string;
 }
 
 /** The formula book: its list, one formula in any version, the whole of it out and in as a file. Saves are commands. */
-export function serveBook(app: FastifyInstance, { floor, journal, devices, clock, roleOf, newId }: BookRouteOptions): void {
+export function serveBook(app: FastifyInstance, { floor, journal, door, newId }: BookRouteOptions): void {
   const shelf = new BookShelf(journal, floor.kitchenId);
 
   app.get('/api/book', async (_request, reply) => reply.type(JSON_TYPE).send(shelf.listText(floor.state)));
@@ -61,9 +58,8 @@ export function serveBook(app: FastifyInstance, { floor, journal, devices, clock
         detail: 'The book cannot be taken in; nothing was.',
         faults: faults.slice(0, MOST_FAULTS),
       });
-    const device = deviceOfRequest(request, devices, clock.realMs());
-    if (!mayGive(roleOf(device), 'bringInBook'))
-      return sendProblem(reply, 403, 'forbidden', { detail: 'This device may not bring in a book.' });
+    const { device, role } = door.actor(request);
+    if (!mayGive(role, 'bringInBook')) return sendProblem(reply, 403, 'forbidden', { detail: 'This device may not bring in a book.' });
     const brought = broughtInBy(floor.state, file.value);
     const { ingredients, formulas, products, archived } = file.value;
     const outcome = await floor.submit({

@@ -1,18 +1,12 @@
 import type { FastifyInstance } from 'fastify';
-import type { Devices } from '../devices/devices.ts';
 import type { LiveHub } from '../live/live-hub.ts';
 import { pageKindSchema, type PageKind } from '../../shared/wire/up.ts';
-import { deviceOfUpgrade } from './device-cookie.ts';
+import type { Door } from './device-cookie.ts';
 import { sendProblem } from './problem.ts';
 import { servePeer } from './websocket-peer.ts';
 
-export interface LiveRouteOptions {
-  readonly devices: Devices;
-  readonly clock: { realMs(): number };
-}
-
 /** The one websocket: `/live?page=wall`, `/live?page=station`, `/live?page=phone`. */
-export function serveLive(app: FastifyInstance, hub: LiveHub, { devices, clock }: LiveRouteOptions): void {
+export function serveLive(app: FastifyInstance, hub: LiveHub, door: Door): void {
   app.route({
     method: 'GET',
     url: '/live',
@@ -22,12 +16,14 @@ export function serveLive(app: FastifyInstance, hub: LiveHub, { devices, clock }
       if (origin !== undefined && hostOf(origin) !== host)
         return sendProblem(reply, 403, 'forbidden', { detail: 'This socket belongs to the pages of this server.' });
       // Here, not in the handler: the answer to the upgrade carries the cookie.
-      if (request.ws) deviceOfUpgrade(request, devices, pageOf(request.query), clock.realMs());
+      if (request.ws) door.upgrade(request, pageOf(request.query));
       return undefined;
     },
     handler: async (_request, reply) => sendProblem(reply, 426, 'badInput', { detail: 'This address speaks websocket only.' }),
-    wsHandler: (socket, request) =>
-      servePeer(socket, hub, deviceOfUpgrade(request, devices, pageOf(request.query), clock.realMs()), pageOf(request.query)),
+    wsHandler: (socket, request) => {
+      const page = pageOf(request.query);
+      servePeer(socket, hub, door.upgrade(request, page), page);
+    },
   });
 }
 

@@ -6,7 +6,7 @@ import type { FastifyInstance, FastifyReply } from 'fastify';
 const CONTENT_SECURITY_POLICY =
   "default-src 'self'; connect-src 'self' ws: wss:; img-src 'self' data:; object-src 'none'; base-uri 'none'; form-action 'self'; frame-ancestors 'none'";
 
-/** The built pages: the entrance, the wall and where it is set up, the phone, the station, the kitchen, the formula book and the weigh-out, and what they load. */
+/** The built pages: the entrance, the wall and where it is set up, the phone, the station, the kitchen, the formula book and the weigh-out, the way in and who was let in, and what they load. */
 export async function servePages(app: FastifyInstance, pagesFolder: string): Promise<void> {
   await app.register(fastifyStatic, {
     root: join(pagesFolder, 'assets'),
@@ -32,4 +32,6 @@ export async function servePages(app: FastifyInstance, pagesFolder: string): Pro
   app.get('/formulas', page('formulas/index.html'));
   app.get('/weigh', page('weigh/index.html'));
   app.get('/day', page('day/index.html'));
+  app.get('/join', page('join/index.html'));
+  app.get('/devices', page('devices/index.html'));
 }

@@ -4,13 +4,12 @@ import { shapeFaults } from '../../shared/documents/bakehouse-file.ts';
 import type { Outcome } from '../../shared/floor/refusals.ts';
 import { idSchema } from '../../shared/ids.ts';
 import { calendarQuerySchema, proposalAskSchema, tryAskSchema, type PlanStatus } from '../../shared/plan/plan-api.ts';
-import type { Devices } from '../devices/devices.ts';
 import type { Floor } from '../floor/floor.ts';
 import { calendarText } from '../plan/calendar-text.ts';
 import { keepProposal } from '../plan/keep-proposal.ts';
 import type { Planning } from '../plan/planning.ts';
 import { stationCalendar } from '../plan/station-calendar.ts';
-import { deviceOfRequest } from './device-cookie.ts';
+import type { Door } from './device-cookie.ts';
 import { sendProblem } from './problem.ts';
 
 const MINUTE_MS = 60_000;
@@ -22,13 +21,13 @@ const noBodySchema = z.strictObject({}).nullish();
 export interface PlanRouteOptions {
   readonly floor: Floor;
   readonly planning: Planning;
-  readonly devices: Devices;
+  readonly door: Door;
   readonly clock: { nowMs(): number; realMs(): number };
   readonly newId: () => string;
 }
 
 /** The plan in force, days that are tried and kept, days that are played, and the plan of a station as a calendar. */
-export function servePlan(app: FastifyInstance, { floor, planning, devices, clock, newId }: PlanRouteOptions): void {
+export function servePlan(app: FastifyInstance, { floor, planning, door, clock, newId }: PlanRouteOptions): void {
   const { proposals, replanner, tries } = planning;
 
   app.get('/api/plan', async (_request, reply) => reply.header('Cache-Control', 'no-store').send(statusOf(floor, planning, clock.nowMs())));
@@ -59,7 +58,7 @@ export function servePlan(app: FastifyInstance, { floor, planning, devices, cloc
     if (!body.success)
       return sendProblem(reply, 400, 'badInput', { detail: 'Nothing is to be said with it.', faults: shapeFaults(body.error) });
     const { id } = request.params;
-    const device = deviceOfRequest(request, devices, clock.realMs());
+    const { device } = door.actor(request);
     const keeper = { deviceId: device.id, stationId: device.stationId };
     const moved = await replanner.keep(id, keeper);
     if (moved !== null) return sendKept(reply, moved);

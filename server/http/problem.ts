@@ -9,6 +9,9 @@ export type ProblemCode =
   | 'refused'
   | 'notKept'
   | 'forbidden'
+  | 'wrongCode'
+  | 'joiningClosed'
+  | 'tooManyTries'
   | 'notFound'
   | 'tooLarge'
   | 'wrongMediaType'
@@ -20,6 +23,9 @@ const TITLES: Readonly<Record<ProblemCode, string>> = {
   refused: 'The floor refused the command',
   notKept: 'The journal could not keep the command',
   forbidden: 'Not allowed',
+  wrongCode: 'The code is not right',
+  joiningClosed: 'Nobody is let in at present',
+  tooManyTries: 'Too many wrong codes',
   notFound: 'There is nothing here',
   tooLarge: 'The body is too large',
   wrongMediaType: 'The body is not JSON',

@@ -1,11 +1,11 @@
 import type { PageKind } from '../../shared/wire/up.ts';
 import type { WebSocket } from 'ws';
-import type { Device } from '../../shared/wire/down.ts';
 import { CLOSE } from '../../shared/wire/protocol.ts';
 import type { LiveHub } from '../live/live-hub.ts';
+import type { Visitor } from './device-cookie.ts';
 
 /** Connects a websocket to the hub. Text only: nothing of ours is binary. */
-export function servePeer(socket: WebSocket, hub: LiveHub, device: Device, page: PageKind): void {
+export function servePeer(socket: WebSocket, hub: LiveHub, { device, role }: Visitor, page: PageKind): void {
   const connection = hub.connect(
     {
       send: (text) => socket.send(text),
@@ -15,6 +15,7 @@ export function servePeer(socket: WebSocket, hub: LiveHub, device: Device, page:
       close: (code, reason) => socket.close(code, reason),
     },
     device,
+    role,
     page,
   );
   if (connection === null) return;

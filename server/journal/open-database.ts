@@ -19,6 +19,8 @@ export interface DatabaseKind {
   readonly schemaVersion: number;
   /** The statements that make the tables, run once in one transaction. */
   readonly schema: string;
+  /** By older schema: the statements that make the next one of it. What has no line here is refused. */
+  readonly lifts?: Readonly<Record<number, string>>;
 }
 
 /**
@@ -30,6 +32,7 @@ export function openDatabase(path: string, kind: DatabaseKind): Database.Databas
   if (existsSync(path)) openDatabaseReadOnly(path, kind, 'orEmpty').close();
   return opened(path, {}, (database) => {
     if (isEmpty(database)) makeTables(database, kind);
+    else lift(database, kind);
     setPragmas(database);
   });
 }
@@ -68,7 +71,7 @@ function checkOurs(database: Database.Database, path: string, kind: DatabaseKind
       `${path} was written by a newer version of this program (its schema is ${version}, this program knows ${kind.schemaVersion}).`,
     );
   }
-  if (version < kind.schemaVersion) {
+  if (version < kind.schemaVersion && kind.lifts?.[version] === undefined) {
     throw new OpenError('olderVersion', `${path} has schema ${version}, which this program (schema ${kind.schemaVersion}) cannot lift.`);
   }
 }
@@ -79,6 +82,18 @@ function makeTables(database: Database.Database, kind: DatabaseKind): void {
     database.exec(kind.schema);
     database.pragma(`application_id = ${kind.applicationId}`);
     database.pragma(`user_version = ${kind.schemaVersion}`);
+  })();
+}
+
+/** Brings tables of an older version up to this one, all in one transaction. */
+function lift(database: Database.Database, kind: DatabaseKind): void {
+  database.transaction(() => {
+    for (let version = numberPragma(database, 'user_version'); version < kind.schemaVersion; version += 1) {
+      const statements = kind.lifts?.[version];
+      assert(statements !== undefined, `schema ${version} can be lifted`);
+      database.exec(statements);
+      database.pragma(`user_version = ${version + 1}`);
+    }
   })();
 }
 

@@ -16,7 +16,8 @@ import {
   UNASKED_T1,
 } from '../../shared/wire/protocol.ts';
 import { upMessageSchema, type Hello, type UpMessage, type PageKind } from '../../shared/wire/up.ts';
-import { mayGive, mayUse, type RoleOf } from '../access/roles.ts';
+import type { AccessRole, JoiningStatus } from '../../shared/wire/joining.ts';
+import { mayGive, mayUse } from '../access/roles.ts';
 import type { HouseClock } from '../clock/house-clock.ts';
 import type { Committed, Floor } from '../floor/floor.ts';
 import type { SoundOrder } from '../floor/sounder.ts';
@@ -39,7 +40,8 @@ export interface LiveHubOptions {
   /** How phones reach this server. */
   readonly addresses: readonly string[];
   readonly log: Pick<Logger, 'warn' | 'info'>;
-  readonly roleOf: RoleOf;
+  /** How letting devices in stands; walls show it. */
+  readonly joining: () => JoiningStatus;
   /** A device said that it sounded an order. */
   readonly onSounded: (soundId: string, deviceId: string) => void;
   /** The device that sounds has come, gone, or changed. */
@@ -85,8 +87,8 @@ export class LiveHub {
   }
 
   /** Takes in a websocket whose device is known; null, and closed with the reason, where it may not be here or there is no room. */
-  connect(peer: Peer, device: Device, page: PageKind): Connection | null {
-    if (!mayUse(this.#options.roleOf(device), 'GET /live')) {
+  connect(peer: Peer, device: Device | null, role: AccessRole | null, page: PageKind): Connection | null {
+    if (device === null || role === null || !mayUse(role, 'GET /live')) {
       peer.close(CLOSE.forbidden, 'this device may not be here');
       return null;
     }
@@ -95,7 +97,7 @@ export class LiveHub {
       return null;
     }
     const holder: Holder = {
-      session: { phase: 'greeting', peer, device: asDevice(device), page },
+      session: { phase: 'greeting', peer, device: asDevice(device), role, page },
       heardMonotonicMs: this.#options.clock.monotonicMs(),
     };
     this.#sessions.add(holder);
@@ -134,6 +136,26 @@ export class LiveHub {
   /** Tells everybody that the planner has something new which stands in no event: pages that show it ask for it. */
   planChanged(): void {
     this.#toAll({ type: 'planNews' });
+  }
+
+  /** Tells walls how letting devices in stands. Nobody else gets the code. */
+  joiningChanged(): void {
+    const text = JSON.stringify({ type: 'joining', status: this.#options.joining() } satisfies DownMessage);
+    for (const { session } of this.#sessions) if (session.phase === 'live' && session.page === 'wall') session.peer.send(text);
+  }
+
+  /** A device may do something else than till now: its sockets are closed at once, and come back with what it may do; or not, where it was shut out. */
+  accessChanged(deviceId: string, role: AccessRole | null): void {
+    for (const holder of this.#sessions) {
+      if (holder.session.device.id !== deviceId) continue;
+      if (role === null) this.#drop(holder, CLOSE.forbidden, 'this device was shut out');
+      else this.#drop(holder, CLOSE.accessChanged, 'what this device may do was changed');
+    }
+  }
+
+  /** The devices that are connected now. */
+  get connectedDevices(): ReadonlySet<string> {
+    return new Set([...this.#sessions].map(({ session }) => session.device.id));
   }
 
   /** Lets go of clients that have said nothing for too long: a stalled socket is not noticed otherwise. */
@@ -206,14 +228,14 @@ export class LiveHub {
 
   async #command(holder: Holder, session: LiveSession, message: Extract<UpMessage, { type: 'command' }>): Promise<void> {
     const { commandId, command, tap } = message;
-    const outcome: Outcome = mayGive(this.#options.roleOf(session.device), command.type)
+    const outcome: Outcome = mayGive(session.role, command.type)
       ? await this.#options.floor.submit({ commandId, deviceId: session.device.id, stationId: session.device.stationId, command, tap })
       : { ok: false, refusal: { code: 'forbidden' } };
     if (this.#sessions.has(holder)) this.#send(session, { type: 'outcome', commandId, outcome });
   }
 
   #greet(holder: Holder, hello: Hello): void {
-    const { peer } = holder.session;
+    const { peer, role } = holder.session;
     if (hello.protocol !== PROTOCOL_VERSION) {
       this.#drop(holder, CLOSE.otherVersion, `this server speaks version ${PROTOCOL_VERSION}`);
       return;
@@ -222,7 +244,7 @@ export class LiveHub {
     // Where a page says on connecting that it stands holds for this connection; what is remembered is said by introducing.
     const known = holder.session.device;
     const device = hello.stationId === null ? known : { ...known, stationId: hello.stationId };
-    const session: LiveSession = { phase: 'live', peer, device, page: hello.page, sound: hello.sound, number: this.#nextNumber };
+    const session: LiveSession = { phase: 'live', peer, device, role, page: hello.page, sound: hello.sound, number: this.#nextNumber };
     this.#nextNumber += 1;
     holder.session = session;
     this.#send(session, {
@@ -241,6 +263,7 @@ export class LiveHub {
     else if (missing.length > 0) this.#send(session, { type: 'events', events: [...missing] });
     this.#send(session, { type: 'live', sequence });
     this.#send(session, { type: 'soundStatus', soundingDeviceId: this.#soundingDeviceId });
+    if (session.page === 'wall') this.#send(session, { type: 'joining', status: this.#options.joining() });
     this.#electSounding();
   }
 

@@ -1,3 +1,4 @@
+import type { AccessRole } from '../../shared/wire/joining.ts';
 import type { Device } from '../../shared/wire/down.ts';
 import type { SoundReadiness, PageKind } from '../../shared/wire/up.ts';
 import type { Peer } from './peer.ts';
@@ -7,6 +8,7 @@ export interface GreetingSession {
   readonly phase: 'greeting';
   readonly peer: Peer;
   readonly device: Device;
+  readonly role: AccessRole;
   readonly page: PageKind;
 }
 
@@ -15,6 +17,7 @@ export interface LiveSession {
   readonly phase: 'live';
   readonly peer: Peer;
   readonly device: Device;
+  readonly role: AccessRole;
   readonly page: PageKind;
   readonly sound: SoundReadiness;
   /** In which order sessions came: among pages of one kind the first that can sound is the one that does. */

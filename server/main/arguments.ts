@@ -4,6 +4,8 @@ import { accepted, refused, type Result } from '../../shared/result.ts';
 /** Where the server listens unless told otherwise. */
 export const DEFAULT_PORT = 8420;
 const MAX_PACE = 3600;
+/** RFC 1123 section 2.1, in lower case. */
+const HOST_NAME = /^(?=.{1,253}$)[a-z0-9](?:[a-z0-9-]{0,61}[a-z0-9])?(?:\.[a-z0-9](?:[a-z0-9-]{0,61}[a-z0-9])?)*$/;
 
 /** What the command line asks for. */
 export interface ServeArguments {
@@ -11,7 +13,12 @@ export interface ServeArguments {
   readonly data: string | null;
   readonly backups: string | null;
   readonly port: number;
-  readonly lan: boolean;
+  /** Only for this machine, and not for the local network. */
+  readonly isHereOnly: boolean;
+  /** A new code for the console is wanted, though some phone manages the kitchen. */
+  readonly isClaimedAnew: boolean;
+  /** Names by which the house's own network knows this machine, beside its host name. */
+  readonly names: readonly string[];
   readonly pace: number;
   readonly help: boolean;
 }
@@ -21,7 +28,9 @@ export const HELP = `npm start -- [options]
   --data DIR        where the house's data are kept (default: ovenward in your data folder)
   --backups DIR     where a backup is kept every hour, a stick for instance (default: backups in the data folder)
   --port N          port to listen on (default ${DEFAULT_PORT})
-  --lan             open to the local network, not only to this machine
+  --here            answer this machine only, not the local network
+  --name NAME       one more name by which your network knows this machine, ovens.example for instance; once for each
+  --claim           show a new code that lets a phone manage the kitchen: where every one that did is lost
   --pace N          run the house N times faster, 1 to ${MAX_PACE}; for trying out, never for a real day
   --help            this text`;
 
@@ -30,7 +39,9 @@ const OPTIONS = {
   data: { type: 'string' },
   backups: { type: 'string' },
   port: { type: 'string' },
-  lan: { type: 'boolean' },
+  here: { type: 'boolean' },
+  name: { type: 'string', multiple: true },
+  claim: { type: 'boolean' },
   pace: { type: 'string' },
   help: { type: 'boolean' },
 } as const;
@@ -42,7 +53,9 @@ export function readArguments(args: readonly string[]): Result<ServeArguments, s
     const fault = faultOf(token);
     if (fault !== null) return refused(fault);
   }
-  const { bakehouse, data, backups, lan, help } = values;
+  const { bakehouse, data, backups, here, claim, help } = values;
+  const names = (values.name ?? []).filter((name) => typeof name === 'string').map((name) => name.toLowerCase());
+  for (const name of names) if (!HOST_NAME.test(name)) return refused(`--name takes a host name such as ovens.example, not "${name}".`);
   const port = typeof values.port === 'string' ? wholeNumber(values.port) : DEFAULT_PORT;
   if (port === null || port > 65_535) return refused(`--port takes a number from 0 to 65535, not "${values.port}".`);
   const pace = typeof values.pace === 'string' ? Number(values.pace) : 1;
@@ -52,7 +65,9 @@ export function readArguments(args: readonly string[]): Result<ServeArguments, s
     data: typeof data === 'string' ? data : null,
     backups: typeof backups === 'string' ? backups : null,
     port,
-    lan: lan === true,
+    isHereOnly: here === true,
+    isClaimedAnew: claim === true,
+    names,
     pace,
     help: help === true,
   });

@@ -6,7 +6,8 @@ import type { Logger } from 'pino';
 import type { Outcome } from '../../shared/floor/refusals.ts';
 import { ID_BYTES, idFromBytes } from '../../shared/ids.ts';
 import { HEARTBEAT_MS } from '../../shared/wire/protocol.ts';
-import { everybodyManages, type RoleOf } from '../access/roles.ts';
+import { KitchenAccess } from '../access/kitchen-access.ts';
+import { looksWhereTheServerIs, type RoleOfGuest } from '../access/roles.ts';
 import { anchorForStart, HouseClock } from '../clock/house-clock.ts';
 import { machineClocks, RealTime, type MachineClocks } from '../clock/real-time.ts';
 import { BackupKeeper, type MakeBackup } from '../backup/backup-keeper.ts';
@@ -19,6 +20,7 @@ import { HOUSE_DEVICE_ID } from '../floor/house-device.ts';
 import { SoundTester } from '../floor/sound-tester.ts';
 import { Sounder } from '../floor/sounder.ts';
 import { buildApp } from '../http/app.ts';
+import { Door } from '../http/device-cookie.ts';
 import { lockFolder } from '../journal/folder-lock.ts';
 import { JOURNAL_DATABASE } from '../journal/journal-schema.ts';
 import { checkIntegrity } from '../journal/integrity.ts';
@@ -46,8 +48,12 @@ export interface HouseOptions {
   readonly clocks?: MachineClocks;
   readonly timers?: Timers;
   readonly newId?: () => string;
-  /** What devices may do, where not everybody may do everything. */
-  readonly roleOf?: RoleOf;
+  /** What may be done by those whom nobody let in; without it, walls on this machine may look. */
+  readonly roleOfGuest?: RoleOfGuest;
+  /** A code for the console is wanted, though the kitchen is claimed: every phone that manages it is lost. */
+  readonly isClaimedAnew?: boolean;
+  /** Where tokens of devices come from, where tests bring their own. */
+  readonly newToken?: (deviceId: string) => string;
   /** How the thread is started that writes down what is long; without it everything is written where the house runs. */
   readonly startJournalThread?: StartJournalThread;
   /** Where backups go and how one is made; without it none is made. */
@@ -63,6 +69,7 @@ export interface House {
   readonly clock: HouseClock;
   readonly hub: LiveHub;
   readonly planning: Planning;
+  readonly access: KitchenAccess;
   /** Brings a bakehouse file in for its day; `dayAlreadyOpen` where that day is planned already. */
   bringIn(bakehouse: ReadBakehouse): Promise<Outcome>;
   /** Looks at the clock now, as it does by itself every few seconds. */
@@ -75,14 +82,14 @@ export interface House {
 
 /** Opens a data folder and brings its floor to life. Throws OpenError where the folder or a file in it is not ours to use. */
 export async function openHouse(options: HouseOptions): Promise<House> {
-  const { dataFolder, log, timers = nodeTimers, newId = randomId } = options;
+  const { dataFolder, log, timers = nodeTimers, newId = randomId, newToken } = options;
   checkFiles(dataFolder);
   const lock = lockFolder(dataFolder);
   let journal: Journal | null = null;
   let devices: Devices | null = null;
   try {
     journal = openJournal(options);
-    devices = new Devices(join(dataFolder, DEVICES_FILE));
+    devices = new Devices(join(dataFolder, DEVICES_FILE), newToken === undefined ? {} : { newToken });
     return await startHouse({ ...options, timers, newId }, journal, devices, () => lock.release());
   } catch (error) {
     devices?.close();
@@ -116,7 +123,7 @@ async function startHouse(
   devices: Devices,
   unlock: () => void,
 ): Promise<House> {
-  const { dataFolder, log, pace, timers, newId, addresses, pagesFolder, roleOf = everybodyManages } = options;
+  const { dataFolder, log, pace, timers, newId, addresses, pagesFolder, roleOfGuest = looksWhereTheServerIs } = options;
   const snapshotPath = join(dataFolder, SNAPSHOT_FILE);
   const kitchenId = await journal.kitchenId();
   const { state, snapshotSequence, recent } = await loadState(journal, kitchenId, snapshotPath, log);
@@ -133,6 +140,7 @@ async function startHouse(
       throw new JournalError('journalFailed', 'The data folder takes nothing: its journal could not keep when the house began.');
   }
 
+  const access = new KitchenAccess({ devices, clock, timers, isClaimedAnew: options.isClaimedAnew === true });
   const hub = new LiveHub(
     {
       floor,
@@ -140,7 +148,7 @@ async function startHouse(
       devices,
       addresses,
       log,
-      roleOf,
+      joining: () => access.joining,
       onSounded: (soundId, deviceId) => void sounder.sounded(soundId, deviceId),
       onSoundOutletChanged: () => {
         sounder.look();
@@ -149,6 +157,9 @@ async function startHouse(
     },
     recent,
   );
+  access.onJoiningChanged(() => hub.joiningChanged());
+  access.onRoleChanged((deviceId) => hub.accessChanged(deviceId, devices.find(deviceId)?.role ?? null));
+  const door = new Door({ devices, roleOfGuest, clock });
   const sounder = new Sounder(floor, clock, timers, newId, (order) => hub.sound(order));
   const tester = new SoundTester(floor, clock, timers, newId, () => hub.soundingDeviceId !== null);
   const caller = new Caller(floor, clock, timers, newId);
@@ -165,7 +176,7 @@ async function startHouse(
     options.backups === undefined
       ? null
       : new BackupKeeper(options.backups.folder, options.backups.make, timers, () => (options.clocks ?? machineClocks).wallMs(), log);
-  const app = await buildApp({ backups, hub, planning, log, pagesFolder, floor, journal, devices, clock, roleOf, newId });
+  const app = await buildApp({ backups, hub, access, devices, planning, log, pagesFolder, floor, journal, door, clock, newId });
   let everyFewSeconds = timers.set(tick, HEARTBEAT_MS);
   function tick(): void {
     hub.sweep();
@@ -182,6 +193,7 @@ async function startHouse(
     clock,
     hub,
     planning,
+    access,
     bringIn: ({ file, digest }) => {
       const command = commandOfFile(file, clock.nowMs());
       return house(commandIdOf(digest, command.serviceDate), command);
@@ -193,6 +205,7 @@ async function startHouse(
       caller.stop();
       sounder.stop();
       tester.stop();
+      access.stop();
       await planning.stop();
       await backups?.stop();
       hub.stop();

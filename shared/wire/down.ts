@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { VOLUME_PCT } from '../documents/house.ts';
 import { idSchema } from '../ids.ts';
+import { joiningStatusSchema } from './joining.ts';
 import { callKeySchema, callLevelSchema, recordedEventSchema } from '../floor/events.ts';
 import { outcomeSchema } from '../floor/refusals.ts';
 import type { FloorState } from '../floor/state.ts';
@@ -48,6 +49,8 @@ export const soundStatusSchema = z.strictObject({ type: z.literal('soundStatus')
 export const devicesSchema = z.strictObject({ type: z.literal('devices'), devices: z.array(deviceSchema) });
 /** The planner has something new that stands in no event: a day that is found, an offer. Who shows plans asks for them (`GET /api/plan`). */
 export const planNewsSchema = z.strictObject({ type: z.literal('planNews') });
+/** To walls only: how letting devices in stands. */
+export const joiningMessageSchema = z.strictObject({ type: z.literal('joining'), status: joiningStatusSchema });
 
 /** Everything that the server may say. */
 export const downMessageSchema = z.discriminatedUnion('type', [
@@ -61,5 +64,6 @@ export const downMessageSchema = z.discriminatedUnion('type', [
   soundStatusSchema,
   devicesSchema,
   planNewsSchema,
+  joiningMessageSchema,
 ]);
 export type DownMessage = z.infer<typeof downMessageSchema>;

@@ -11,6 +11,8 @@ export const CLOSE = {
   silent: 4406,
   /** The client fell too far behind; connect again and start from a snapshot. */
   tooSlow: 4408,
+  /** What the device may do was changed: connect again. */
+  accessChanged: 4409,
   /** The server is going down in good order. */
   goingDown: 4410,
   /** The page speaks another version of the protocol: load it again. */

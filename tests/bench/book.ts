@@ -1,3 +1,5 @@
+import { letContextIn } from '../browser/support/house-pages.ts';
+import { letIn } from '../support/let-in.ts';
 import { once } from 'node:events';
 import { createServer } from 'node:http';
 import { join } from 'node:path';
@@ -34,7 +36,7 @@ export function book(rounds: number): Promise<readonly Line[]> {
     try {
       const base = `http://127.0.0.1:${port}`;
       const without = await snapshotBytes(port);
-      await bringIn(base);
+      await bringIn(base, letIn(port).cookie);
       const snapshot = { value: await snapshotBytes(port), floor: without };
       return [
         lineWithFloor(`book of ${FORMULAS}: what a phone gets when it comes in`, 'B', 'as without the book', [snapshot]),
@@ -50,10 +52,10 @@ export function book(rounds: number): Promise<readonly Line[]> {
   });
 }
 
-async function bringIn(base: string): Promise<void> {
+async function bringIn(base: string, cookie: string): Promise<void> {
   const answer = await fetch(`${base}/api/book/import`, {
     method: 'POST',
-    headers: { 'content-type': 'application/json', origin: base },
+    headers: { 'content-type': 'application/json', origin: base, cookie },
     body: JSON.stringify(largeBook()),
   });
   assert(answer.ok, `the book was not taken in: ${(await answer.text()).slice(0, 300)}`);
@@ -61,7 +63,10 @@ async function bringIn(base: string): Promise<void> {
 
 /** Bytes of all messages from a phone's hello until it is live. */
 async function snapshotBytes(port: number): Promise<number> {
-  const socket = new WebSocket(`ws://127.0.0.1:${port}/live?page=phone`, { perMessageDeflate: false });
+  const socket = new WebSocket(`ws://127.0.0.1:${port}/live?page=phone`, {
+    perMessageDeflate: false,
+    headers: { cookie: letIn(port).cookie },
+  });
   await once(socket, 'open');
   const told = new Promise<number>((resolve) => {
     let bytes = 0;
@@ -206,6 +211,7 @@ async function keysIn(
 
 async function newPage(browser: Browser, url: string): Promise<BrowserPage> {
   const context = await browser.newContext({ viewport: { width: 1920, height: 1080 } });
+  await letContextIn(context, url);
   const page = await context.newPage();
   await page.addInitScript(watchPage);
   await page.goto(url);

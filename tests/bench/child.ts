@@ -2,6 +2,7 @@ import { spawn, type ChildProcess } from 'node:child_process';
 import { once } from 'node:events';
 import { get } from 'node:http';
 import { assert } from '../../shared/result.ts';
+import { listensAt } from '../support/let-in.ts';
 import { SERVE } from './places.ts';
 
 /** How often a starting server is asked whether it is there, and for how long at most. */
@@ -33,6 +34,7 @@ export function serverArguments(args: readonly string[]): readonly string[] {
 export async function startServer(folder: string, port: number, more: readonly string[] = []): Promise<Child> {
   const child = startNode(serverArguments(['--data', folder, '--port', String(port), ...more]));
   await answering(port, child);
+  listensAt(port, folder);
   return child;
 }
 

@@ -5,6 +5,7 @@ import type { ClientCommand } from '../../shared/floor/commands.ts';
 import { PROTOCOL_VERSION } from '../../shared/wire/protocol.ts';
 import type { Hello, UpMessage } from '../../shared/wire/up.ts';
 import { randomBytes } from 'node:crypto';
+import { letIn } from '../support/let-in.ts';
 
 const EVENTS = '{"type":"events"';
 const OUTCOME = '{"type":"outcome"';
@@ -25,8 +26,8 @@ export class Page {
   isLost = false;
   #onLive: () => void = () => {};
 
-  constructor(port: number, path: string) {
-    this.socket = new WebSocket(`ws://127.0.0.1:${port}${path}`, { perMessageDeflate: false });
+  constructor(port: number, path: string, headers: Readonly<Record<string, string>> = {}) {
+    this.socket = new WebSocket(`ws://127.0.0.1:${port}${path}`, { perMessageDeflate: false, headers: { ...headers } });
     this.socket.on('message', (data: Buffer) => {
       const text = data.toString('utf8');
       if (text.startsWith(EVENTS)) {
@@ -44,7 +45,7 @@ export class Page {
 
   /** Says hello and waits until it is live. */
   static async live(port: number, page: 'wall' | 'phone'): Promise<Page> {
-    const client = new Page(port, `/live?page=${page}`);
+    const client = new Page(port, `/live?page=${page}`, { cookie: letIn(port, page).cookie });
     await once(client.socket, 'open');
     const live = new Promise<void>((resolve) => (client.#onLive = resolve));
     const hello: Hello = {

@@ -120,7 +120,16 @@ class SetClocks implements MachineClocks {
 async function open(dataFolder: string, file: BakehouseFile, clocks: MachineClocks): Promise<House> {
   const log = pino({ level: 'error' });
   const startJournalThread = startJournalWorker;
-  const house = await openHouse({ dataFolder, pace: 1, log, pagesFolder: null, addresses: [], clocks, startJournalThread });
+  const house = await openHouse({
+    dataFolder,
+    pace: 1,
+    log,
+    pagesFolder: null,
+    addresses: [],
+    clocks,
+    startJournalThread,
+    roleOfGuest: () => 'manage',
+  });
   const outcome = await house.bringIn({ file, digest: createHash('sha256').update(dataFolder).digest() });
   assert(outcome.ok, 'the house is brought in');
   await house.app.ready();

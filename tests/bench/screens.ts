@@ -1,3 +1,4 @@
+import { letContextIn } from '../browser/support/house-pages.ts';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Browser, CDPSession, Page as BrowserPage } from 'playwright-core';
@@ -157,6 +158,7 @@ async function phoneLines(browser: Browser, base: string, rounds: number): Promi
 
 async function watched(browser: Browser, url: string, width: number, height: number): Promise<Watched> {
   const context = await browser.newContext({ viewport: { width, height }, hasTouch: true });
+  await letContextIn(context, url);
   const page = await context.newPage();
   await page.addInitScript(watchPage);
   await page.goto(url);

@@ -12,7 +12,7 @@ import { faultWords as faultInFrench } from '../../display/words/fr/faults.ts';
 import { KITCHEN as FRENCH } from '../../display/words/fr/kitchen.ts';
 import { measurePage } from './harness/measure-page.ts';
 import { axeFaults } from './support/axe-faults.ts';
-import { INSECURE_HOST, launchForHouse, openDevice, type DevicePage } from './support/house-pages.ts';
+import { letContextIn, INSECURE_HOST, launchForHouse, openDevice, type DevicePage } from './support/house-pages.ts';
 import { tabTo } from './support/keyboard.ts';
 import { startServer, type RealServer } from './support/real-server.ts';
 
@@ -382,6 +382,7 @@ describe('D37 the kitchen is drawn as it stands and edited there', () => {
   // High enough for all of it: what lies under text can only be measured in sight.
   test('T13 by night the page has its contrast and axe finds nothing', async () => {
     const context = await browser.newContext({ viewport: { width: 1280, height: 2400 }, colorScheme: 'dark', reducedMotion: 'reduce' });
+    await letContextIn(context, `http://localhost:${server.port}/kitchen`);
     const page = await context.newPage();
     await page.goto(`http://localhost:${server.port}/kitchen`);
     await thing(page, 'mixer spiral').click();

@@ -12,7 +12,7 @@ import { energyShare, onsetsS } from './harness-sound/onsets.ts';
 import { buildHarness } from './harness/build-harness.ts';
 import { serveFolder } from './harness/serve-folder.ts';
 import { launchChromium } from './support/chromium.ts';
-import { launchForHouse, openDevice, type DevicePage } from './support/house-pages.ts';
+import { letContextIn, launchForHouse, openDevice, type DevicePage } from './support/house-pages.ts';
 import { startServer, type RealServer } from './support/real-server.ts';
 
 /** Fast enough that calls come while the test goes on. */
@@ -278,6 +278,7 @@ async function openUntouched(
   path: 'wall' | 'phone' = 'wall',
 ): Promise<{ readonly context: BrowserContext; readonly page: Page; readonly untouched: CDPSession; readonly said: readonly string[] }> {
   const context = await browser.newContext({ viewport: { width: 1920, height: 1080 } });
+  await letContextIn(context, `http://localhost:${port}/${path}`);
   const page = await context.newPage();
   const said: string[] = [];
   page.on('websocket', (socket) => socket.on('framesent', ({ payload }) => said.push(String(payload))));

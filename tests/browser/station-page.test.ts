@@ -7,7 +7,7 @@ import { STATION } from '../../display/words/en/station.ts';
 import type { RecordedEvent } from '../../shared/floor/events.ts';
 import type { FloorState } from '../../shared/floor/state.ts';
 import { axeFaults } from './support/axe-faults.ts';
-import { INSECURE_HOST, launchForHouse, openDevice, type DevicePage } from './support/house-pages.ts';
+import { letContextIn, INSECURE_HOST, launchForHouse, openDevice, type DevicePage } from './support/house-pages.ts';
 import { startServer, type RealServer } from './support/real-server.ts';
 
 /** What the tap guard wants between something new on the screen and a touch, and between two touches, in ms, with room. */
@@ -99,6 +99,7 @@ describe('T9 a screen bolted to a station works with its server', () => {
 
   test('where the browser has the lock it is asked for, and again when the page is seen again', async () => {
     const device = await openDevice(browser, 'about:blank', 1280, 800);
+    await letContextIn(device.context, `http://localhost:${server.port}/station`);
     await device.context.addInitScript(() => {
       const asked: string[] = [];
       Object.assign(window, { asked });

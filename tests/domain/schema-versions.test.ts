@@ -54,7 +54,7 @@ const HELD: readonly {
     schema: downMessageSchema,
     version: PROTOCOL_VERSION,
     heldVersion: 1,
-    sha256: '468c75e269b56a9e8be21300a1e56bdb3af581e643075572090ce1657b02b401',
+    sha256: '19b134fcf1cfde194745a1317579c31132c04eeb575779147f49b21ebac2df68',
     advice: WIRE,
   },
   {

@@ -36,6 +36,8 @@ export async function main(args: readonly string[]): Promise<number> {
     log: pino({ level: 'error' }),
     pagesFolder: resolve(ROOT, '.build/pages'),
     addresses: [],
+    // Nobody else is on this machine's port while the pictures are taken.
+    roleOfGuest: () => 'manage',
     clocks,
   });
   const browser = await launchChromium([SOUND_WITHOUT_TOUCH]);

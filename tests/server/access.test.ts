@@ -1,19 +1,22 @@
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { clientCommandSchema, type ClientCommand } from '../../shared/floor/commands.ts';
+import { assert } from '../../shared/result.ts';
 import {
   COMMAND_ROLES,
-  everybodyManages,
   knownRoute,
   mayGive,
   mayUse,
   ROUTE_ROLES,
   type AccessRole,
+  type LeastRole,
   type Route,
 } from '../../server/access/roles.ts';
-import { freshId, LiveClient } from './support/live-client.ts';
-import { openTestHouse } from './support/test-house.ts';
+import { inputsOf } from '../support/inputs-of.ts';
+import { freshId, LiveClient, tokenOf } from './support/live-client.ts';
+import { openTestHouse, type TestHouse } from './support/test-house.ts';
 import { folderForTest } from './support/temporary-folder.ts';
 
 const COMMANDS = clientCommandSchema.options.map((option) => option.shape.type.value);
@@ -21,7 +24,8 @@ const ROUTES = Object.keys(ROUTE_ROLES) as Route[];
 const ROLES: readonly (AccessRole | null)[] = [null, 'look', 'act', 'manage'];
 
 /** The roles that reach a least one, said once more by hand. */
-const REACHES: Readonly<Record<AccessRole, readonly (AccessRole | null)[]>> = {
+const REACHES: Readonly<Record<LeastRole, readonly (AccessRole | null)[]>> = {
+  anybody: [null, 'look', 'act', 'manage'],
   look: ['look', 'act', 'manage'],
   act: ['act', 'manage'],
   manage: ['manage'],
@@ -49,6 +53,13 @@ describe('the table of roles', () => {
   it('H12 lets hear and undo whoever may look, and change a dough only who may act', () => {
     expect(COMMANDS.filter((command) => mayGive('look', command)).sort()).toEqual(['hearAllCalls', 'hearCall', 'undoCommand']);
     expect(ROUTES.filter((route) => !mayUse('look', route))).toEqual([
+      'GET /api/joining',
+      'POST /api/joining',
+      'DELETE /api/joining',
+      'GET /api/devices',
+      'PUT /api/devices/:id/role',
+      'DELETE /api/devices/:id',
+      'DELETE /api/devices/:id/name',
       'POST /api/commands',
       'POST /api/book/import',
       'GET /api/backups',
@@ -60,9 +71,9 @@ describe('the table of roles', () => {
     ]);
   });
 
-  it('H12 gives everybody every role until the house can give roles', () => {
-    expect(everybodyManages(null)).toBe('manage');
-    expect(everybodyManages({ id: freshId(), name: 'phone 1', stationId: null })).toBe('manage');
+  it('H12 shows whom nobody let in the pages and the way in, and nothing else of the house', () => {
+    expect(ROUTES.filter((route) => mayUse(null, route) && !/^GET \/(?!api)/.test(route))).toEqual(['GET /api/access', 'POST /api/join']);
+    expect(ROUTES.filter((route) => !mayUse(null, route) && !route.includes(' /api/'))).toEqual(['GET /live', 'GET /health']);
   });
 });
 
@@ -89,12 +100,13 @@ describe('the routes', () => {
     const { house } = await openTestHouse({ isEmpty: true });
     const app = await buildApp({
       hub: house.hub,
+      access: house.access,
+      door: Object.create(null) as never,
       planning: house.planning,
       floor: house.floor,
       clock: house.clock,
       log: house.app.log,
       pagesFolder: null,
-      roleOf: everybodyManages,
       newId: freshId,
       backups: null,
       journal: Object.create(null) as never,
@@ -106,39 +118,84 @@ describe('the routes', () => {
     await app.close();
   });
 
-  it('H14 are closed with 403 to a device that does not reach their role, and the socket with 4403', async () => {
-    let role: AccessRole | null = 'manage';
-    const { house, workpiece } = await openTestHouse({ roleOf: () => role });
-    const payload = { commandId: freshId(), command: { type: 'startStep', workpieceId: workpiece('C1').id, stepId: 'weigh' } };
-    const { sequence } = house.floor.state;
-    role = 'look';
-    expect((await house.app.inject('/api/state')).statusCode).toBe(200);
-    const looking = await house.app.inject({ method: 'POST', url: '/api/commands', payload });
-    expect(looking.statusCode).toBe(403);
-    expect(looking.json()).toMatchObject({ type: 'urn:ovenward:problem:forbidden', status: 403 });
-    expect(house.floor.state.sequence).toBe(sequence);
-    role = null;
-    for (const url of ['/api/state', '/api/events?after=0', '/health']) expect((await house.app.inject(url)).statusCode, url).toBe(403);
-    expect((await house.app.inject({ method: 'HEAD', url: '/api/state' })).statusCode).toBe(403);
-    const client = await LiveClient.connect(house.app);
-    expect((await client.closed()).code).toBe(4403);
-    expect(client.messages).toEqual([]);
-    role = 'act';
-    expect((await house.app.inject({ method: 'POST', url: '/api/commands', payload })).statusCode).toBe(200);
-  });
+  it.each(ROLES)(
+    'H14 answer 403 to a device that may %s where its role does not reach, and to no other, and change nothing by that',
+    async (role) => {
+      const { house, cookie } = await houseWith(role);
+      const { sequence } = house.floor.state;
+      const seen: Record<string, boolean> = {};
+      const expected: Record<string, boolean> = {};
+      for (const route of ROUTES.filter((each) => each !== 'GET /live')) {
+        const [method = '', pattern = ''] = route.split(' ');
+        const url = pattern.replace(':id', freshId()).replace(':name', 'dough-mass').replace('*', 'none.js');
+        const answer = await house.app.inject({ method: method as 'GET', url, ...(cookie === null ? {} : { headers: { cookie } }) });
+        seen[route] = answer.statusCode !== 403 || answer.json<{ type: string }>().type !== 'urn:ovenward:problem:forbidden';
+        expected[route] = REACHES[ROUTE_ROLES[route]].includes(role);
+        // A HEAD is a GET without the body, and asks for the same role.
+        if (method === 'GET')
+          expect(
+            (await house.app.inject({ method: 'HEAD', url, ...(cookie === null ? {} : { headers: { cookie } }) })).statusCode === 403,
+            route,
+          ).toBe(!expected[route]);
+      }
+      expect(seen).toEqual(expected);
+      expect(house.floor.state.sequence).toBe(sequence);
+    },
+  );
 
-  it('H14 and by the role of the device whose cookie comes along', async () => {
-    const { house, workpiece } = await openTestHouse({ roleOf: (device) => (device?.name === 'phone 1' ? 'act' : 'look') });
-    const phone = await LiveClient.live(house.app);
-    const post = async (headers: Record<string, string>): Promise<number> => {
-      const payload = {
-        commandId: freshId(),
-        command: { type: 'readTemperature', workpieceId: workpiece('C1').id, where: 'dough', celsius: 25 },
-      };
-      return (await house.app.inject({ method: 'POST', url: '/api/commands', payload, headers })).statusCode;
-    };
-    expect(await post({ cookie: `ovenward-phone=${phone.deviceId}` })).toBe(200);
-    expect(await post({ cookie: `ovenward-phone=${freshId()}` })).toBe(403);
-    expect(await post({})).toBe(403);
+  it.each(ROLES)('H14 and the socket refuses to a device that may %s every message beyond its role', async (role) => {
+    const { house, cookie, deviceId } = await houseWith(role);
+    if (cookie === null || deviceId === null) {
+      const client = await LiveClient.connect(house.app);
+      expect((await client.closed()).code).toBe(4403);
+      expect(client.messages).toEqual([]);
+      return;
+    }
+    const phone = await LiveClient.live(house.app, { deviceId });
+    for (const type of COMMANDS) {
+      const outcome = await phone.give(commandOf(type, house.floor.state));
+      const isForbidden = !outcome.ok && outcome.refusal.code === 'forbidden';
+      expect(isForbidden, type).toBe(!REACHES[COMMAND_ROLES[type]].includes(role));
+      const byHttp = await house.app.inject({
+        method: 'POST',
+        url: '/api/commands',
+        headers: { cookie },
+        payload: { commandId: freshId(), command: commandOf(type, house.floor.state) },
+      });
+      const mayBoth = REACHES.act.includes(role) && REACHES[COMMAND_ROLES[type]].includes(role);
+      expect(byHttp.statusCode === 403, type).toBe(!mayBoth);
+    }
+    expect(phone.closing).toBeNull();
   });
 });
+
+/** A house that somebody has been let into with a role; null: nobody. Guests may nothing. */
+async function houseWith(role: AccessRole | null): Promise<{ house: TestHouse['house']; cookie: string | null; deviceId: string | null }> {
+  const { house } = await openTestHouse({ roleOfGuest: () => null, pagesFolder: pagesFolder() });
+  if (role === null) return { house, cookie: null, deviceId: null };
+  house.access.openJoining(role);
+  const { joining } = house.access.joining;
+  assert(joining !== null, 'joining is open');
+  const payload = { code: joining.code, ticket: joining.ticket };
+  const joined = await house.app.inject({ method: 'POST', url: '/api/join', payload });
+  assert(joined.statusCode === 200, joined.body);
+  const { deviceId } = joined.json<{ deviceId: string }>();
+  return { house, deviceId, cookie: `ovenward-phone=${tokenOf(deviceId)}` };
+}
+
+/** A command that its schema takes: drawn from the schema, or from the house's own papers where a schema asks for more than shape. */
+function commandOf(type: ClientCommand['type'], state: TestHouse['house']['floor']['state']): ClientCommand {
+  const schema = clientCommandSchema.options.find((option) => option.shape.type.value === type);
+  assert(schema !== undefined, `there is a command ${type}`);
+  const own: Partial<Record<ClientCommand['type'], unknown>> = {
+    adoptFormula: { type, formula: Object.values(state.formulas)[0], fromVersion: 1 },
+    adoptProduct: { type, product: Object.values(state.products)[0], fromVersion: 1 },
+    bringInBook: { type, ingredients: [], formulas: [], products: [], archived: [] },
+  };
+  const drawn = own[type] === undefined ? fc.sample(inputsOf(schema), { numRuns: 50, seed: 8 }) : [own[type]];
+  for (const value of drawn) {
+    const read = clientCommandSchema.safeParse(value);
+    if (read.success) return read.data;
+  }
+  throw new Error(`no command ${type} could be made: ${JSON.stringify(clientCommandSchema.safeParse(drawn[0]).error?.issues[0])}`);
+}

@@ -4,19 +4,70 @@ import { defaultDataFolder } from '../../server/main/data-folder.ts';
 
 describe('the command line', () => {
   it('P13 needs no option', () => {
-    const value = { bakehouse: null, data: null, backups: null, port: DEFAULT_PORT, lan: false, pace: 1, help: false };
+    const value = {
+      bakehouse: null,
+      data: null,
+      backups: null,
+      port: DEFAULT_PORT,
+      isHereOnly: false,
+      isClaimedAnew: false,
+      names: [],
+      pace: 1,
+      help: false,
+    };
     expect(readArguments([])).toEqual({ ok: true, value });
   });
 
   it('P13 takes each option, with its value after it or after an equals sign', () => {
-    const value = { bakehouse: 'day.json', data: 'here', backups: 'stick', port: 0, lan: true, pace: 2.5, help: true };
+    const value = {
+      bakehouse: 'day.json',
+      data: 'here',
+      backups: 'stick',
+      port: 0,
+      isHereOnly: true,
+      isClaimedAnew: true,
+      names: ['ovens.example', 'oven'],
+      pace: 2.5,
+      help: true,
+    };
     expect(
-      readArguments(['--bakehouse', 'day.json', '--data', 'here', '--backups', 'stick', '--port', '0', '--lan', '--pace', '2.5', '--help']),
+      readArguments([
+        '--bakehouse',
+        'day.json',
+        '--data',
+        'here',
+        '--backups',
+        'stick',
+        '--port',
+        '0',
+        '--here',
+        '--claim',
+        '--name',
+        'Ovens.example',
+        '--name',
+        'oven',
+        '--pace',
+        '2.5',
+        '--help',
+      ]),
     ).toEqual({
       ok: true,
       value,
     });
-    expect(readArguments(['--bakehouse=day.json', '--data=here', '--backups=stick', '--port=0', '--lan', '--pace=2.5', '--help'])).toEqual({
+    expect(
+      readArguments([
+        '--bakehouse=day.json',
+        '--data=here',
+        '--backups=stick',
+        '--port=0',
+        '--here',
+        '--claim',
+        '--name=Ovens.example',
+        '--name=oven',
+        '--pace=2.5',
+        '--help',
+      ]),
+    ).toEqual({
       ok: true,
       value,
     });
@@ -28,10 +79,11 @@ describe('the command line', () => {
     [['-p', '80'], 'There is no option -p.'],
     [['day.json'], '"day.json" is not an option; files and folders come after --bakehouse and --data.'],
     [['--port'], '--port needs a value after it.'],
-    [['--port', '--lan'], '--port needs a value after it.'],
+    [['--port', '--here'], '--port needs a value after it.'],
     [['--data='], '--data needs a value after it.'],
     [['--bakehouse', ''], '--bakehouse needs a value after it.'],
-    [['--lan=yes'], '--lan takes no value.'],
+    [['--here=yes'], '--here takes no value.'],
+    [['--name', 'my_oven'], '--name takes a host name such as ovens.example, not "my_oven".'],
     [['--port', '65536'], '--port takes a number from 0 to 65535, not "65536".'],
     [['--port', '80.5'], '--port takes a number from 0 to 65535, not "80.5".'],
     [['--port', 'http'], '--port takes a number from 0 to 65535, not "http".'],

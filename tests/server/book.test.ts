@@ -250,7 +250,7 @@ describe('the book as a file', () => {
   });
 
   it('R21 is for those alone who may manage', async () => {
-    const { house } = await openTestHouse({ roleOf: () => 'act' });
+    const { house } = await openTestHouse({ roleOfGuest: () => 'act' });
     const answer = await bringIn(house, await exported(house));
     expect(answer.statusCode).toBe(403);
   });

@@ -236,7 +236,7 @@ describe('a server whose clock is set while doughs run', () => {
   });
 
   it('C7 that cannot be noted leaves the house’s clock where it was, until it can', async () => {
-    const test = await openTestHouse({ roleOf: () => 'manage' });
+    const test = await openTestHouse();
     const { house, machine } = test;
     const { default: Database } = await import('better-sqlite3');
     const held = new Database(`${test.folder}/journal.db`);

@@ -6,7 +6,7 @@ import { describe, expect, it, onTestFinished } from 'vitest';
 import type { RecordedEvent } from '../../shared/floor/events.ts';
 import { evolveAll } from '../../shared/floor/evolve.ts';
 import { EMPTY_STATE } from '../../shared/floor/state.ts';
-import { freshId, LiveClient } from './support/live-client.ts';
+import { freshId, LiveClient, tokenOf } from './support/live-client.ts';
 import { eventLoopTurns, MORNING_MS } from './support/machine.ts';
 import { openTestHouse } from './support/test-house.ts';
 import { folderForTest } from './support/temporary-folder.ts';
@@ -157,7 +157,7 @@ describe('POST /api/commands', () => {
     };
     await post('weigh', 'startStep');
     await post('weigh', 'finishStep');
-    await post('fill-bowl', 'startStep', { cookie: `ovenward-phone=${phone.deviceId}` });
+    await post('fill-bowl', 'startStep', { cookie: `ovenward-phone=${tokenOf(phone.deviceId)}` });
     const devices = (await events())
       .filter(({ event }) => event.type === 'stepStarted' || event.type === 'stepDone')
       .map(({ deviceId }) => deviceId);

@@ -1,7 +1,7 @@
 import { pino } from 'pino';
 import { describe, expect, it } from 'vitest';
 import { CLOSE, MAX_BACKLOG_BYTES, MAX_CLIENTS, SILENCE_MS } from '../../shared/wire/protocol.ts';
-import { everybodyManages, type AccessRole, type RoleOf } from '../../server/access/roles.ts';
+import { NOBODY_JOINS, type AccessRole } from '../../shared/wire/joining.ts';
 import { HouseClock } from '../../server/clock/house-clock.ts';
 import { RealTime } from '../../server/clock/real-time.ts';
 import { Floor } from '../../server/floor/floor.ts';
@@ -34,17 +34,20 @@ class FakePeer implements Peer {
 
 const KITCHEN = idOf(1);
 
-function hubOnMemory(roleOf: RoleOf = everybodyManages) {
+function hubOnMemory(role: AccessRole | null = 'manage') {
   const machine = new Machine();
   const clock = new HouseClock(new RealTime(machine), { houseMs: MORNING_MS, realMs: MORNING_MS, pace: 1 });
   const log = pino({ level: 'silent' });
   const journal = new MemoryJournal(emptyMemoryDisk(KITCHEN));
   const floor = new Floor({ kitchenId: KITCHEN, journal, state: EMPTY_STATE, clock, log, defer: (run) => setImmediate(run) });
   const devices = { all: () => [], introduce: () => null, touch: () => {} };
-  const hub = new LiveHub({ floor, clock, devices, addresses: [], log, roleOf, onSounded: () => {}, onSoundOutletChanged: () => {} }, []);
+  const hub = new LiveHub(
+    { floor, clock, devices, addresses: [], log, joining: () => NOBODY_JOINS, onSounded: () => {}, onSoundOutletChanged: () => {} },
+    [],
+  );
   const live = (deviceId = freshId()) => {
     const peer = new FakePeer();
-    const connection = hub.connect(peer, { id: deviceId, name: 'phone', stationId: null }, 'phone');
+    const connection = hub.connect(peer, { id: deviceId, name: 'phone', stationId: null }, role, 'phone');
     connection?.receive(JSON.stringify(hello()));
     return { peer, connection };
   };
@@ -89,7 +92,7 @@ describe('a client that cannot keep up', () => {
     const silent = live();
     const heard = live();
     const greeting = new FakePeer();
-    hub.connect(greeting, { id: freshId(), name: 'phone', stationId: null }, 'phone');
+    hub.connect(greeting, { id: freshId(), name: 'phone', stationId: null }, 'manage', 'phone');
     machine.passUnnoticed(SILENCE_MS);
     heard.connection?.receive(JSON.stringify({ type: 'ping', t1: 1 }));
     hub.sweep();
@@ -118,7 +121,7 @@ describe('a client that cannot keep up', () => {
 
 describe('a device with a role', () => {
   it('W25 that may not be here is sent away with 4403 before it hears a word', () => {
-    const { hub, live } = hubOnMemory(() => null);
+    const { hub, live } = hubOnMemory(null);
     const { peer, connection } = live();
     expect(connection).toBeNull();
     expect(peer.closing).toEqual({ code: CLOSE.forbidden, reason: 'this device may not be here' });
@@ -128,8 +131,7 @@ describe('a device with a role', () => {
   });
 
   it('W25 that may only look is refused what changes a dough, and the refusal is not kept', async () => {
-    let role: AccessRole = 'look';
-    const { floor, live } = hubOnMemory(() => role);
+    const { floor, live, hub } = hubOnMemory('look');
     const { peer, connection } = live();
     const commandId = freshId();
     const command = {
@@ -146,9 +148,42 @@ describe('a device with a role', () => {
       outcome: { ok: false, refusal: { code: 'forbidden' } },
     });
     expect(floor.state.sequence).toBe(0);
-    role = 'act';
-    connection?.receive(JSON.stringify(command));
+    // With another role the same tap is looked at anew: the refusal was not kept.
+    const acting = new FakePeer();
+    const again = hub.connect(acting, { id: freshId(), name: 'phone', stationId: null }, 'act', 'phone');
+    again?.receive(JSON.stringify(hello()));
+    again?.receive(JSON.stringify(command));
     await eventLoopTurns();
-    expect(JSON.parse(peer.sent.at(-1) ?? '')).toMatchObject({ commandId, outcome: { ok: false, refusal: { code: 'workpieceUnknown' } } });
+    expect(JSON.parse(acting.sent.at(-1) ?? '')).toMatchObject({
+      commandId,
+      outcome: { ok: false, refusal: { code: 'workpieceUnknown' } },
+    });
+  });
+
+  it('W25 whose role is changed is closed with 4409 on every socket at once, and with 4403 where it is shut out; what it still says is not heard', async () => {
+    const { floor, hub, live } = hubOnMemory();
+    const deviceId = freshId();
+    const [first, second, other] = [live(deviceId), live(deviceId), live()];
+    hub.accessChanged(deviceId, 'look');
+    expect([first.peer.closing, second.peer.closing, other.peer.closing]).toEqual([
+      { code: CLOSE.accessChanged, reason: 'what this device may do was changed' },
+      { code: CLOSE.accessChanged, reason: 'what this device may do was changed' },
+      null,
+    ]);
+    expect(CLOSE.accessChanged).toBe(4409);
+    const third = live(deviceId);
+    hub.accessChanged(deviceId, null);
+    expect(third.peer.closing).toEqual({ code: CLOSE.forbidden, reason: 'this device was shut out' });
+    const said = third.peer.sent.length;
+    third.connection?.receive(
+      JSON.stringify({
+        type: 'command',
+        commandId: freshId(),
+        tap: { agoMonotonicMs: 0, agoWallMs: 0 },
+        command: { type: 'askSoundTest' },
+      }),
+    );
+    await eventLoopTurns();
+    expect([third.peer.sent.length, floor.state.sequence, hub.clientCount]).toEqual([said, 0, 1]);
   });
 });

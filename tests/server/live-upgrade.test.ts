@@ -4,7 +4,7 @@ import type { AddressInfo } from 'node:net';
 import { describe, expect, it, onTestFinished } from 'vitest';
 import { WebSocket } from 'ws';
 import { MAX_UP_BYTES } from '../../shared/wire/protocol.ts';
-import { hello, LiveClient } from './support/live-client.ts';
+import { hello, LiveClient, tokenOf } from './support/live-client.ts';
 import { openTestHouse, type TestHouse } from './support/test-house.ts';
 
 interface Listening extends TestHouse {
@@ -42,7 +42,7 @@ describe('the device behind a websocket', () => {
     client.say(hello());
     await client.first('live');
     // 400 days: the most that browsers keep a cookie for (RFC 6265bis section 5.5).
-    expect(setCookie).toBe(`ovenward-phone=${client.deviceId}; Max-Age=34560000; Path=/; HttpOnly; SameSite=Strict`);
+    expect(setCookie).toBe(`ovenward-phone=${tokenOf(client.deviceId)}; Max-Age=34560000; Path=/; HttpOnly; SameSite=Strict`);
   });
 
   it('W15 is the same where the cookie comes back, and none is set again', async () => {
@@ -65,13 +65,18 @@ describe('the device behind a websocket', () => {
     first.client.say(hello());
     await first.client.first('live');
     const { deviceId } = first.client;
-    for (const cookie of ['ovenward-phone=AAAAAAAAAAAAAAAAAAAAAA', 'ovenward-phone=%00', `ovenward-wall=${deviceId}`]) {
+    for (const cookie of [
+      `ovenward-phone=${deviceId}`,
+      `ovenward-phone=${'A'.repeat(43)}`,
+      'ovenward-phone=%00',
+      `ovenward-wall=${tokenOf(deviceId)}`,
+    ]) {
       const other = await open('phone', { cookie });
-      expect(pairOf(other.setCookie)).toMatch(/^ovenward-phone=[\w-]{22}$/);
-      expect(pairOf(other.setCookie)).not.toBe(`ovenward-phone=${deviceId}`);
+      expect(pairOf(other.setCookie)).toMatch(/^ovenward-phone=[\w-]{43}$/);
+      expect(pairOf(other.setCookie)).not.toBe(`ovenward-phone=${tokenOf(deviceId)}`);
     }
-    const wall = await open('wall', { cookie: `ovenward-wall=${deviceId}` });
-    expect(pairOf(wall.setCookie)).toMatch(/^ovenward-wall=[\w-]{22}$/);
+    const wall = await open('wall', { cookie: `ovenward-wall=${tokenOf(deviceId)}` });
+    expect(pairOf(wall.setCookie)).toMatch(/^ovenward-wall=[\w-]{43}$/);
     expect(pairOf(wall.setCookie)).not.toContain(deviceId);
   });
 
@@ -82,7 +87,7 @@ describe('the device behind a websocket', () => {
     phone.client.say(hello());
     wall.client.say(hello({ page: 'wall' }));
     await Promise.all([phone.client.first('live'), wall.client.first('live')]);
-    expect(pairOf(wall.setCookie)).toBe(`ovenward-wall=${wall.client.deviceId}`);
+    expect(pairOf(wall.setCookie)).toBe(`ovenward-wall=${tokenOf(wall.client.deviceId)}`);
     expect(wall.client.deviceId).not.toBe(phone.client.deviceId);
     const again = await open('wall', { cookie: `${pairOf(phone.setCookie)}; ${pairOf(wall.setCookie)}` });
     again.client.say(hello({ page: 'wall' }));

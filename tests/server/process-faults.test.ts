@@ -188,6 +188,7 @@ describe('a start that cannot be', () => {
     expect(existsSync(folder)).toBe(false);
     const help = await runHere(['--help']);
     expect(help).toMatchObject({ code: 0, stderr: '' });
-    for (const option of ['--bakehouse', '--data', '--port', '--lan', '--pace']) expect(help.stdout).toContain(`  ${option}`);
+    for (const option of ['--bakehouse', '--data', '--port', '--here', '--name', '--claim', '--pace'])
+      expect(help.stdout).toContain(`  ${option}`);
   });
 });

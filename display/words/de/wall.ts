@@ -25,6 +25,7 @@ export const WALL = {
   wholeWall: 'die ganze Wand',
   otherVersionTitle: 'Diese Seite ist nicht mehr aktuell',
   otherVersionMore: 'Sie lädt von selbst neu. Bleibt das stehen, von Hand neu laden.',
+  join: 'Diesen Bildschirm einlassen',
   forbiddenTitle: 'Dieser Bildschirm hat hier keinen Zugang',
   forbiddenMore: 'Wer den Server der Backstube betreut, kann ihn zulassen.',
   fullTitle: 'Kein Platz für noch einen Bildschirm',

@@ -25,6 +25,7 @@ export const WALL = {
   wholeWall: 'the whole wall',
   otherVersionTitle: 'This page is older than its kitchen',
   otherVersionMore: 'It loads again by itself. If this stays, load it by hand.',
+  join: 'Let this screen in',
   forbiddenTitle: 'This screen may not be here',
   forbiddenMore: 'Whoever looks after the kitchen’s server can let it in.',
   fullTitle: 'No place left for another screen',

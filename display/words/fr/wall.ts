@@ -25,6 +25,7 @@ export const WALL = {
   wholeWall: 'tout le fournil',
   otherVersionTitle: 'Cette page est plus ancienne que son fournil',
   otherVersionMore: 'Elle se recharge toute seule. Si ce message reste, la recharger à la main.',
+  join: 'Faire admettre cet écran',
   forbiddenTitle: 'Cet écran n’est pas admis ici',
   forbiddenMore: 'La personne qui s’occupe du serveur du fournil peut l’admettre.',
   fullTitle: 'Plus de place pour un autre écran',

@@ -1,3 +1,4 @@
+import { NOBODY_JOINS } from '../../../shared/wire/joining.ts';
 // First, as in the pages: before any schema is made.
 import '../../../display/parts/no-eval.ts';
 import type { FloorLink, FloorView } from '../../../display/link/floor-link.ts';
@@ -46,6 +47,7 @@ let view: FloorView = {
   refusedHere: null,
   soundingDeviceId: null,
   planNews: 0,
+  joining: NOBODY_JOINS,
 };
 let nowMs = 0;
 

@@ -1,3 +1,4 @@
+import { NOBODY_JOINS } from '../../../shared/wire/joining.ts';
 import type { FloorView } from '../../../display/link/floor-link.ts';
 import { dueOf, roleAt, type Due } from '../../../shared/floor/due.ts';
 import type { FloorState } from '../../../shared/floor/state.ts';
@@ -29,6 +30,7 @@ export function phoneView(state: FloorState | null, more: Partial<FloorView> = {
     refusedHere: null,
     soundingDeviceId: OTHER_PHONE,
     planNews: 0,
+    joining: NOBODY_JOINS,
     ...more,
   };
 }

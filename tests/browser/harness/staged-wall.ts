@@ -1,3 +1,4 @@
+import { NOBODY_JOINS } from '../../../shared/wire/joining.ts';
 import type { BakehouseFile } from '../../../shared/documents/bakehouse-file.ts';
 import type { FloorView } from '../../../display/link/floor-link.ts';
 import { openDues } from '../../../shared/floor/due.ts';
@@ -76,6 +77,7 @@ export function viewOf(state: FloorState | null, more: Partial<FloorView> = {}):
     undoable: null,
     soundingDeviceId: PHONE,
     planNews: 0,
+    joining: NOBODY_JOINS,
     ...more,
   };
 }

@@ -1,4 +1,5 @@
 import type { Browser, BrowserContext, Page } from 'playwright-core';
+import { isServerOfTests, letIn } from '../../support/let-in.ts';
 import { launchChromium, SOUND_WITHOUT_TOUCH } from './chromium.ts';
 
 /** A host name that is no secure context, as every address of a local network is. */
@@ -20,6 +21,7 @@ export interface DevicePage {
 /** Opens a page in a context of its own, as another device would. */
 export async function openDevice(browser: Browser, url: string, width: number, height: number): Promise<DevicePage> {
   const context = await browser.newContext({ viewport: { width, height }, reducedMotion: 'reduce' });
+  await letContextIn(context, url);
   const page = await context.newPage();
   const faults: string[] = [];
   page.on('pageerror', (error) => faults.push(error.message));
@@ -28,4 +30,15 @@ export async function openDevice(browser: Browser, url: string, width: number, h
   });
   await page.goto(url);
   return { page, context, faults };
+}
+
+/**
+ * Lets a browser's pages, save walls, into the house that an address leads to, where that is a server in a process of its own. Walls on its
+ * machine need nobody for that.
+ */
+export async function letContextIn(context: BrowserContext, url: string): Promise<void> {
+  const { port, origin, pathname } = new URL(url);
+  if (!isServerOfTests(Number(port)) || /^\/wall(?:\/|$)/.test(pathname) || pathname === '/') return;
+  const { cookieName, token } = letIn(Number(port));
+  await context.addCookies([{ name: cookieName, value: token, url: origin, httpOnly: true, sameSite: 'Strict' }]);
 }

@@ -3,12 +3,15 @@ import { once } from 'node:events';
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { listensAt } from '../../support/let-in.ts';
 
 const ROOT = fileURLToPath(new URL('../../../', import.meta.url));
 
 /** The server as a user starts it, in a process of its own. */
 export interface RealServer {
   readonly port: number;
+  /** The code of its console; null where some device manages the kitchen. */
+  readonly code: string | null;
   /** SIGKILL: the power goes. */
   kill(): Promise<void>;
   /** SIGINT: somebody presses Ctrl-C. Resolves with the exit code. */
@@ -28,9 +31,11 @@ export async function startServer(
   const args = ['serve', '--data', dataFolder, '--port', String(port), '--pace', String(pace)];
   if (!existsSync(join(dataFolder, 'journal.db'))) args.push('--bakehouse', bakehouse);
   const child = spawn(process.execPath, ['server/cli/launch.mjs', ...args], { cwd: ROOT, stdio: ['ignore', 'pipe', 'pipe'] });
-  const listening = await listeningPort(child);
+  const { port: listening, code } = await whatItSays(child);
+  listensAt(listening, dataFolder);
   return {
     port: listening,
+    code,
     kill: async () => {
       const exited = once(child, 'exit');
       child.kill('SIGKILL');
@@ -46,13 +51,15 @@ export async function startServer(
   };
 }
 
-function listeningPort(child: ChildProcess): Promise<number> {
+function whatItSays(child: ChildProcess): Promise<{ readonly port: number; readonly code: string | null }> {
   return new Promise((resolve, reject) => {
     let said = '';
     const hear = (chunk: Buffer): void => {
       said += chunk.toString('utf8');
       const found = /^Wall\s+http:\/\/localhost:(\d+)\/wall$/m.exec(said);
-      if (found?.[1] !== undefined) resolve(Number(found[1]));
+      // Its folder is the last thing that it says.
+      if (found?.[1] !== undefined && /^Data\s.*\n/m.test(said))
+        resolve({ port: Number(found[1]), code: /^Code\s+(\S+)/m.exec(said)?.[1] ?? null });
     };
     child.stdout?.on('data', hear);
     child.stderr?.on('data', hear);

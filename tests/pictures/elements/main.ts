@@ -3,6 +3,7 @@ import '../../../display/parts/no-eval.ts';
 import { html, render, type TemplateResult } from 'lit';
 import { LOOKS, showLook, type Look } from '../../../display/parts/look.ts';
 import type { Scenes } from './scene.ts';
+import { accessSection } from './sections/access.ts';
 import { coloursSection } from './sections/colours.ts';
 import { commonSection } from './sections/common.ts';
 import { daySection } from './sections/day.ts';
@@ -26,6 +27,7 @@ const SECTIONS = {
   marks: marksSection,
   icons: iconsSection,
   common: commonSection,
+  access: accessSection,
   wall: wallSection,
   phone: phoneSection,
   kitchen: kitchenSection,

@@ -29,6 +29,11 @@ export function freshId(): string {
   return scatteredId(80_000_000 + drawn);
 }
 
+/** The token of a device in test houses, where it can be told from its id. */
+export function tokenOf(deviceId: string): string {
+  return deviceId.padEnd(43, 'A');
+}
+
 /** A hello as a page says it; what matters to a test comes on top. */
 export function hello(given: Partial<Hello> = {}): Hello {
   return {
@@ -76,7 +81,7 @@ export class LiveClient {
     app: FastifyInstance,
     { page = 'phone', deviceId }: { page?: PageKind; deviceId?: string } = {},
   ): Promise<LiveClient> {
-    const headers = deviceId === undefined ? {} : { cookie: `ovenward-${page}=${deviceId}` };
+    const headers = deviceId === undefined ? {} : { cookie: `ovenward-${page === 'wall' ? 'wall' : 'phone'}=${tokenOf(deviceId)}` };
     if (app.server.listening) {
       const address = app.server.address();
       assert(typeof address === 'object' && address !== null, 'the house listens on a port');

@@ -9,6 +9,7 @@ import { WebSocket } from 'ws';
 import { main } from '../../../server/cli/serve.ts';
 import { assert } from '../../../shared/result.ts';
 import type { FloorState } from '../../../shared/floor/state.ts';
+import { letIn, listensAt } from '../../support/let-in.ts';
 import { hello, LiveClient } from './live-client.ts';
 
 const ROOT = fileURLToPath(new URL('../../..', import.meta.url));
@@ -45,6 +46,7 @@ export class ServerProcess {
   readonly #ended: Promise<Ended>;
   #stdout = '';
   #stderr = '';
+  #managerCookie: string | null = null;
   #wakers: (() => void)[] = [];
 
   constructor(args: readonly string[], env: NodeJS.ProcessEnv = process.env) {
@@ -72,6 +74,7 @@ export class ServerProcess {
   static async started(args: readonly string[], env?: NodeJS.ProcessEnv): Promise<ServerProcess> {
     const server = new ServerProcess(args, env);
     await server.#said(/^Data {3}.*\n/m);
+    listensAt(server.port, /^Data {3}(.*)$/m.exec(server.stdout)?.[1] ?? '');
     return server;
   }
 
@@ -107,10 +110,11 @@ export class ServerProcess {
     return { status: answer.status, body: await answer.json() };
   }
 
+  /** As a phone that manages the kitchen. */
   async post(path: string, payload: unknown): Promise<HttpAnswer> {
     const answer = await fetch(`http://127.0.0.1:${this.port}${path}`, {
       method: 'POST',
-      headers: { 'content-type': 'application/json' },
+      headers: { 'content-type': 'application/json', cookie: this.#manager() },
       body: JSON.stringify(payload),
     });
     return { status: answer.status, body: await answer.json() };
@@ -130,11 +134,16 @@ export class ServerProcess {
 
   /** A page of this server: says hello as soon as it is connected. A wall can sound. */
   connect(page: 'wall' | 'phone'): LiveClient {
-    const socket = new WebSocket(`ws://127.0.0.1:${this.port}/live?page=${page}`);
+    const headers = page === 'wall' ? {} : { cookie: letIn(this.port).cookie };
+    const socket = new WebSocket(`ws://127.0.0.1:${this.port}/live?page=${page}`, { headers });
     onTestFinished(() => socket.terminate());
     const client = new LiveClient(socket);
     socket.once('open', () => client.say(hello({ page, sound: page === 'wall' ? 'on' : 'none' })));
     return client;
+  }
+
+  #manager(): string {
+    return (this.#managerCookie ??= letIn(this.port).cookie);
   }
 
   async #said(pattern: RegExp): Promise<void> {

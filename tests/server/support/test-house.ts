@@ -7,10 +7,11 @@ import { dueOf, type Due } from '../../../shared/floor/due.ts';
 import type { RecordedEvent } from '../../../shared/floor/events.ts';
 import type { Workpiece } from '../../../shared/floor/state.ts';
 import { assert } from '../../../shared/result.ts';
-import type { RoleOf } from '../../../server/access/roles.ts';
+import type { RoleOfGuest } from '../../../server/access/roles.ts';
 import { openHouse, type House, type HouseOptions } from '../../../server/main/house.ts';
 import type { ReadBakehouse } from '../../../server/main/read-bakehouse.ts';
 import { scatteredId } from './journal-events.ts';
+import { tokenOf } from './live-client.ts';
 import { Machine } from './machine.ts';
 import { startHere, TEST_BUDGETS } from './planner-here.ts';
 import { folderForTest } from './temporary-folder.ts';
@@ -29,7 +30,10 @@ export interface TestHouseOptions {
   readonly folder?: string;
   readonly machine?: Machine;
   readonly pace?: number;
-  readonly roleOf?: RoleOf;
+  /** What may be done by whom nobody let in; without a word, everything. */
+  readonly roleOfGuest?: RoleOfGuest;
+  /** A code for the console is wanted anew. */
+  readonly isClaimedAnew?: boolean;
   readonly pagesFolder?: string | null;
   /** Listens on a port of its own, on this machine only. */
   readonly isListening?: boolean;
@@ -60,7 +64,8 @@ export async function openTestHouse(options: TestHouseOptions = {}): Promise<Tes
     folder = folderForTest(),
     machine = new Machine(),
     pace = 1,
-    roleOf,
+    roleOfGuest = () => 'manage',
+    isClaimedAnew = false,
     pagesFolder = null,
     isEmpty = false,
     isListening = false,
@@ -76,7 +81,9 @@ export async function openTestHouse(options: TestHouseOptions = {}): Promise<Tes
     timers: machine,
     planning,
     newId: () => scatteredId(70_000_000 + (drawn += 1)),
-    ...(roleOf === undefined ? {} : { roleOf }),
+    roleOfGuest,
+    isClaimedAnew,
+    newToken: tokenOf,
   };
   const house = await openHouse(houseOptions);
   let isOpen = true;

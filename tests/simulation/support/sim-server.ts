@@ -1,6 +1,6 @@
 import { HouseClock, anchorForStart } from '../../../server/clock/house-clock.ts';
 import { RealTime } from '../../../server/clock/real-time.ts';
-import { everybodyManages } from '../../../server/access/roles.ts';
+import { NOBODY_JOINS } from '../../../shared/wire/joining.ts';
 import type { Timers } from '../../../server/floor/alarm-clock.ts';
 import { Caller } from '../../../server/floor/caller.ts';
 import { Floor } from '../../../server/floor/floor.ts';
@@ -102,7 +102,12 @@ export class SimServer {
   accept(peer: Peer, deviceId: string): Connection | null {
     const device = this.#options.devices.all().find((candidate) => candidate.id === deviceId);
     assert(device !== undefined && this.#parts !== null, 'a device has its cookie before it connects, to a server that listens');
-    return this.#parts.hub.connect(this.#options.plant.peer?.(peer) ?? peer, device, device.name.startsWith('wall') ? 'wall' : 'phone');
+    return this.#parts.hub.connect(
+      this.#options.plant.peer?.(peer) ?? peer,
+      device,
+      'manage',
+      device.name.startsWith('wall') ? 'wall' : 'phone',
+    );
   }
 
   /** A snapshot, as one is written every thousand events and on going down in good order. */
@@ -132,7 +137,7 @@ export class SimServer {
         devices,
         addresses: [],
         log: silentLog,
-        roleOf: everybodyManages,
+        joining: () => NOBODY_JOINS,
         onSounded: (soundId, deviceId) => void sounder.sounded(soundId, deviceId),
         onSoundOutletChanged: () => {
           sounder.look();

@@ -1,0 +1,27 @@
+export const JOINING = {
+  title: 'Entrer dans ce fournil',
+  asking: 'On demande au fournil…',
+  failed: 'Le serveur du fournil ne répond pas. On le redemande tout seul.',
+  closed: 'Personne n’est admis en ce moment.',
+  closedMore:
+    'La personne qui gère le fournil ouvre «\u00a0Appareils\u00a0» et appuie sur «\u00a0Admettre des appareils\u00a0». Cette page continue alors toute seule.',
+  typeConsole: 'Personne ne gère encore ce fournil. Taper le code que le serveur affiche là où il a été lancé.',
+  typeDigits: 'Taper les six chiffres que montre le mur.',
+  lookOnly: 'Avec les chiffres seuls, cet appareil ne peut que regarder. Pour plus, scanner l’image sur le mur.',
+  code: 'Code',
+  name: 'Comment s’appelle cet appareil (si l’on veut)',
+  phoneExample: 'Téléphone du tour',
+  wallExample: 'Mur du magasin',
+  join: 'Entrer',
+  trying: 'Admission…',
+  goOn: 'Continuer',
+  roles: {
+    look: 'Cet appareil est admis et peut regarder.',
+    act: 'Cet appareil est admis et peut agir au fournil.',
+    manage: 'Cet appareil est admis et gère le fournil.',
+  },
+  wrongCode: 'Ce code n’est pas bon. Le relire\u00a0; si une image a été scannée, la scanner à nouveau.',
+  joiningClosed: 'Plus personne n’est admis. Faire ouvrir à nouveau.',
+  badName: 'Ce nom ne peut pas être gardé. Le raccourcir ou l’omettre.',
+  tooManyTries: (minutes: number): string => `Trop de codes faux. Réessayer dans ${minutes}\u00a0min.`,
+} as const;

@@ -1,0 +1,162 @@
+import { randomBytes as nodeRandomBytes } from 'node:crypto';
+import type { AccessStatus, JoinRequest } from '../../shared/wire/access.ts';
+import type { AccessRole, JoiningStatus } from '../../shared/wire/joining.ts';
+import type { Devices, KnownDevice } from '../devices/devices.ts';
+import type { Timers } from '../floor/alarm-clock.ts';
+import { consoleCode, isSameSecret, plainCode, type RandomBytes } from './codes.ts';
+import { JoiningDesk } from './joining.ts';
+import { WrongCodes } from './wrong-codes.ts';
+
+/** Somebody with a code: let in with a token, or why not. */
+export type Admission =
+  | { readonly kind: 'admitted'; readonly device: KnownDevice; readonly token: string }
+  | { readonly kind: 'wrong' }
+  /** No code is good at present. */
+  | { readonly kind: 'closed' }
+  | { readonly kind: 'locked'; readonly forMs: number };
+
+/** What came of changing a device's role. */
+export type RoleChange = 'changed' | 'noSuchDevice' | 'lastManager';
+
+export interface KitchenAccessOptions {
+  readonly devices: Devices;
+  readonly clock: { monotonicMs(): number; realMs(): number };
+  readonly timers: Timers;
+  readonly randomBytes?: RandomBytes;
+  /** A code for the console is wanted though the kitchen is claimed: every phone that manages it is lost. */
+  readonly isClaimedAnew?: boolean;
+}
+
+/** Who is let into the kitchen, and as what. Roles stand in the file of devices; codes and tickets only in memory. */
+export class KitchenAccess {
+  readonly #options: KitchenAccessOptions;
+  readonly #randomBytes: RandomBytes;
+  readonly #joining: JoiningDesk;
+  readonly #wrongCodes: WrongCodes;
+  readonly #listeners: (() => void)[] = [];
+  readonly #changed: ((deviceId: string) => void)[] = [];
+  #unlock: { cancel(): void } | null = null;
+  #consoleCode: string | null;
+
+  constructor(options: KitchenAccessOptions) {
+    this.#options = options;
+    this.#randomBytes = options.randomBytes ?? nodeRandomBytes;
+    const { clock, timers } = options;
+    this.#joining = new JoiningDesk({ clock, timers, randomBytes: this.#randomBytes, onChange: () => this.#tell() });
+    this.#wrongCodes = new WrongCodes(() => clock.monotonicMs());
+    this.#consoleCode = options.isClaimedAnew === true || !this.isClaimed ? consoleCode(this.#randomBytes) : null;
+  }
+
+  /** For the server's console: makes whoever types it manage the kitchen, once. Null where the kitchen is claimed. */
+  get consoleCode(): string | null {
+    return this.#consoleCode;
+  }
+
+  get isClaimed(): boolean {
+    return this.#options.devices.managers() > 0;
+  }
+
+  /** Called when what walls show of joining changes. */
+  onJoiningChanged(listener: () => void): void {
+    this.#listeners.push(listener);
+  }
+
+  /** Called when a device's role was changed or taken. */
+  onRoleChanged(listener: (deviceId: string) => void): void {
+    this.#changed.push(listener);
+  }
+
+  /** How joining stands, for walls and for those who manage. */
+  get joining(): JoiningStatus {
+    const lockedMs = this.#wrongCodes.overallLockedMs();
+    return {
+      joining: lockedMs > 0 ? null : this.#joining.shown,
+      lockedUntilMs: lockedMs > 0 ? Math.round(this.#options.clock.realMs() + lockedMs) : null,
+    };
+  }
+
+  openJoining(role: AccessRole): void {
+    this.#joining.open(role);
+  }
+
+  closeJoining(): void {
+    this.#joining.close();
+  }
+
+  /** How the house stands to somebody of that role. */
+  statusFor(role: AccessRole | null): AccessStatus {
+    return { role, isClaimed: this.isClaimed, isJoiningOpen: this.joining.joining !== null };
+  }
+
+  /** Lets in whoever knows a code: a new device with a role and a token that nobody else has. `before`: what the browser was till now. */
+  admit({ code, ticket = null, as, name = null }: JoinRequest, address: string, before: KnownDevice | null): Admission {
+    const lockedMs = this.#wrongCodes.lockedMs(address);
+    if (lockedMs > 0) return { kind: 'locked', forMs: lockedMs };
+    const role = this.#roleFor(code, ticket);
+    if (role === 'closed') return { kind: 'closed' };
+    if (role === 'wrong') {
+      this.#wrongCodes.add(address);
+      this.#tellWhenUnlocked();
+      return { kind: 'wrong' };
+    }
+    this.#wrongCodes.forgive(address);
+    const { devices, clock } = this.#options;
+    const nowMs = Math.round(clock.realMs());
+    const device = before?.kind === as ? before : devices.create(as, nowMs);
+    const token = devices.letIn(device.id, role);
+    if (name !== null) devices.introduce(device.id, name, device.stationId);
+    const known = devices.find(device.id);
+    if (known === null) throw new Error(`device ${device.id} was let in and is not there`);
+    for (const listener of this.#changed) listener(device.id);
+    return { kind: 'admitted', device: known, token };
+  }
+
+  /** Gives a device another role; its open sockets are closed and come back with it. The last one that manages stays as it is. */
+  changeRole(deviceId: string, role: AccessRole): RoleChange {
+    const { devices } = this.#options;
+    const device = devices.find(deviceId);
+    if (device === null || device.role === null) return 'noSuchDevice';
+    if (device.role === 'manage' && role !== 'manage' && devices.managers() === 1) return 'lastManager';
+    devices.setRole(deviceId, role);
+    for (const listener of this.#changed) listener(deviceId);
+    return 'changed';
+  }
+
+  /** Shuts a device out at once and forgets its name; its id stays known, since the journal names it. */
+  shutOut(deviceId: string): RoleChange {
+    const { devices } = this.#options;
+    const device = devices.find(deviceId);
+    if (device === null) return 'noSuchDevice';
+    if (device.role === 'manage' && devices.managers() === 1) return 'lastManager';
+    devices.shutOut(deviceId);
+    for (const listener of this.#changed) listener(deviceId);
+    return 'changed';
+  }
+
+  stop(): void {
+    this.#joining.close();
+    this.#unlock?.cancel();
+  }
+
+  #roleFor(code: string, ticket: string | null): AccessRole | 'wrong' | 'closed' {
+    if (this.#consoleCode !== null && isSameSecret(plainCode(code), plainCode(this.#consoleCode))) {
+      this.#consoleCode = null;
+      return 'manage';
+    }
+    const role = this.#joining.admit(code, ticket);
+    // Where the console's code would have been good, a code that is not is a guess.
+    return role === 'closed' && this.#consoleCode !== null ? 'wrong' : role;
+  }
+
+  #tellWhenUnlocked(): void {
+    const lockedMs = this.#wrongCodes.overallLockedMs();
+    if (lockedMs === 0) return;
+    this.#unlock?.cancel();
+    this.#unlock = this.#options.timers.set(() => this.#tell(), lockedMs);
+    this.#tell();
+  }
+
+  #tell(): void {
+    for (const listener of this.#listeners) listener();
+  }
+}
