@@ -1,5 +1,6 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
+import { live } from 'lit/directives/live.js';
 import { repeat } from 'lit/directives/repeat.js';
 import type { ListedDevice } from '../../shared/wire/access.ts';
 import type { AccessRole, JoiningStatus } from '../../shared/wire/joining.ts';
@@ -190,7 +191,7 @@ export class DevicesPage extends LitElement {
   private roleSelect(chosen: AccessRole, choose: (role: AccessRole) => void, label?: string): TemplateResult {
     return html`<select
       aria-label=${label ?? DEVICES.joinAs}
-      .value=${chosen}
+      .value=${live(chosen)}
       @change=${(event: Event) => {
         const role = ROLES.find((each) => event.target instanceof HTMLSelectElement && each === event.target.value);
         if (role !== undefined) choose(role);

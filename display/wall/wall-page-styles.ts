@@ -98,7 +98,7 @@ export const wallPageStyles = css`
     position: absolute;
     right: var(--gap);
     bottom: var(--gap);
-    max-width: calc(100% - 2 * var(--gap));
+    max-width: calc(100% - var(--left, 0px) - var(--now, 0px) - var(--gap));
     font-size: var(--near);
   }
   wall-elsewhere {

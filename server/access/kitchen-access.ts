@@ -83,7 +83,7 @@ export class KitchenAccess {
     this.#joining.close();
   }
 
-  /** How the house stands to somebody of that role. */
+  /** How the house stands to a device of that role; null: to whom nobody let in. */
   statusFor(role: AccessRole | null): AccessStatus {
     return { role, isClaimed: this.isClaimed, isJoiningOpen: this.joining.joining !== null };
   }

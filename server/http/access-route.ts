@@ -22,7 +22,7 @@ export interface AccessRouteOptions {
 
 /** Who is let in and as what: joining with a code, opening and closing that, and the list of devices. */
 export function serveAccess(app: FastifyInstance, { access, devices, door, hub }: AccessRouteOptions): void {
-  app.get('/api/access', async (request, reply) => noStore(reply).send(access.statusFor(door.visitor(request).role)));
+  app.get('/api/access', async (request, reply) => noStore(reply).send(access.statusFor(door.visitor(request).device?.role ?? null)));
 
   app.post('/api/join', async (request, reply) => {
     const body = joinRequestSchema.safeParse(request.body);

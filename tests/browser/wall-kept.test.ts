@@ -79,7 +79,7 @@ describe('a wall and the page that sets it up, from a real server', () => {
   test('V19 a server that only its own machine reaches shows no code that leads nowhere', async () => {
     const { page } = screen;
     await page.goto(`${origin}/wall/setup?language=en`);
-    await page.getByText('npm start -- --lan').waitFor();
+    await page.getByText('npm start').waitFor();
     expect(await page.locator('phones-code').count()).toBe(0);
     expect(screen.faults).toEqual([]);
   });

@@ -1,4 +1,3 @@
-import { NOBODY_JOINS } from '../../../shared/wire/joining.ts';
 // First, as in the pages: before any schema is made.
 import '../../../display/parts/no-eval.ts';
 import type { FloorLink, FloorView } from '../../../display/link/floor-link.ts';
@@ -7,6 +6,7 @@ import '../../../display/phone/phone-page.ts';
 import { keepChoices } from '../../../display/parts/keep-choices.ts';
 import { languageOfPage } from '../../../display/words/page-language.ts';
 import type { ClientCommand } from '../../../shared/floor/commands.ts';
+import { NOBODY_JOINS } from '../../../shared/wire/joining.ts';
 
 /** What a test may do to the page: say what the floor is, and see what the thumb said. */
 export interface PhoneHarness {

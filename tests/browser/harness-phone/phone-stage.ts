@@ -1,7 +1,7 @@
-import { NOBODY_JOINS } from '../../../shared/wire/joining.ts';
 import type { FloorView } from '../../../display/link/floor-link.ts';
 import { dueOf, roleAt, type Due } from '../../../shared/floor/due.ts';
 import type { FloorState } from '../../../shared/floor/state.ts';
+import { NOBODY_JOINS } from '../../../shared/wire/joining.ts';
 import { assert } from '../../../shared/result.ts';
 import type { Floor } from '../../domain/support/floor.ts';
 import { OTHER_PHONE, PHONE } from '../../domain/support/ids.ts';

@@ -1,4 +1,3 @@
-import { NOBODY_JOINS } from '../../../shared/wire/joining.ts';
 // First, as in the pages: before any schema is made.
 import '../../../display/parts/no-eval.ts';
 import type { FloorLink, FloorView } from '../../../display/link/floor-link.ts';
@@ -6,6 +5,7 @@ import { keepChoices } from '../../../display/parts/keep-choices.ts';
 import { holdWeigh } from '../../../display/weigh/hold-weigh.ts';
 import '../../../display/weigh/weigh-page.ts';
 import type { ClientCommand } from '../../../shared/floor/commands.ts';
+import { NOBODY_JOINS } from '../../../shared/wire/joining.ts';
 
 /** What a test may do to the page: say what the floor is, and see what the thumb said. */
 export interface WeighHarness {

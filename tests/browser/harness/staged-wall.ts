@@ -1,8 +1,8 @@
-import { NOBODY_JOINS } from '../../../shared/wire/joining.ts';
 import type { BakehouseFile } from '../../../shared/documents/bakehouse-file.ts';
 import type { FloorView } from '../../../display/link/floor-link.ts';
 import { openDues } from '../../../shared/floor/due.ts';
 import type { FloorState } from '../../../shared/floor/state.ts';
+import { NOBODY_JOINS } from '../../../shared/wire/joining.ts';
 import { Floor } from '../../domain/support/floor.ts';
 import { bringInCommand, harbourFile, OPENING_MS } from '../../domain/support/harbour.ts';
 import { PHONE, SERVER_DEVICE } from '../../domain/support/ids.ts';

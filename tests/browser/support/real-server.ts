@@ -27,8 +27,9 @@ export async function startServer(
   port: number,
   pace: number,
   bakehouse = 'fixtures/harbour-plain.json',
+  more: readonly string[] = ['--here'],
 ): Promise<RealServer> {
-  const args = ['serve', '--data', dataFolder, '--port', String(port), '--pace', String(pace)];
+  const args = ['serve', '--data', dataFolder, '--port', String(port), '--pace', String(pace), ...more];
   if (!existsSync(join(dataFolder, 'journal.db'))) args.push('--bakehouse', bakehouse);
   const child = spawn(process.execPath, ['server/cli/launch.mjs', ...args], { cwd: ROOT, stdio: ['ignore', 'pipe', 'pipe'] });
   const { port: listening, code } = await whatItSays(child);
