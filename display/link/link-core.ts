@@ -99,7 +99,8 @@ function closed(link: LinkState, code: number): LinkStep {
     case CLOSE.full:
       return become({ ...down, refusedWhy: 'full' }, again(true));
     case CLOSE.badMessage:
-      // What the server did not understand once it will not understand at once either.
+    case CLOSE.tooMany:
+      // What the server did not take once it will not take at once either.
       return become(down, again(true));
     default:
       return become(down, again(false));

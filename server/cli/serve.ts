@@ -7,7 +7,7 @@ import { backupInThread } from '../backup/backup-thread.ts';
 import { backupAt } from '../backup/restore.ts';
 import { OpenError, type OpenErrorCode } from '../journal/open-error.ts';
 import { startJournalWorker } from '../journal/start-journal-thread.ts';
-import { localNetworkAddresses } from '../main/addresses.ts';
+import { localNetworkAddresses, machineNames } from '../main/addresses.ts';
 import { HELP, readArguments, type ServeArguments } from '../main/arguments.ts';
 import { defaultDataFolder } from '../main/data-folder.ts';
 import { openHouse, type House } from '../main/house.ts';
@@ -58,6 +58,7 @@ async function serve(options: ServeArguments): Promise<number> {
       pagesFolder: PAGES_FOLDER,
       addresses,
       isClaimedAnew: options.isClaimedAnew,
+      names: [...machineNames(), ...options.names],
       startJournalThread: startJournalWorker,
       backups: { folder: backupsFolder, make: (nowMs) => backupInThread(dataFolder, backupsFolder, nowMs) },
     });

@@ -17,6 +17,7 @@ import { setCookiesOnUpgrade, type Door } from './device-cookie.ts';
 import { serveLive } from './live-route.ts';
 import { servePages } from './pages.ts';
 import { servePlan } from './plan-route.ts';
+import { guardEdge, limitConnections, REQUEST_TIMEOUT_MS, SLOW_LIMITS } from './edge.ts';
 import { sendProblem } from './problem.ts';
 import { serveWeighOut } from './weigh-out-route.ts';
 
@@ -35,6 +36,9 @@ export interface AppOptions extends Omit<ApiOptions, 'clientCount'> {
   /** Null where no backups are made. */
   readonly backups: BackupKeeper | null;
   readonly log: FastifyBaseLogger;
+  /** Names by which this machine is reached, in lower case, beside localhost and its addresses. */
+  readonly names: readonly string[];
+  readonly clock: ApiOptions['clock'] & { monotonicMs(): number };
   /** Where the built pages are; null serves the api alone. */
   readonly pagesFolder: string | null;
 }
@@ -49,13 +53,27 @@ export async function buildApp({
   log,
   pagesFolder,
   newId,
-  ...api
+  names,
+  clock,
+  ...rest
 }: AppOptions): Promise<FastifyInstance> {
-  const app: FastifyInstance = fastify({ loggerInstance: log, bodyLimit: MAX_BODY_BYTES, forceCloseConnections: true });
+  const api = { ...rest, clock };
+  const app: FastifyInstance = fastify({
+    loggerInstance: log,
+    bodyLimit: MAX_BODY_BYTES,
+    forceCloseConnections: true,
+    onProtoPoisoning: 'error',
+    onConstructorPoisoning: 'error',
+    requestTimeout: REQUEST_TIMEOUT_MS,
+    http: SLOW_LIMITS,
+  });
+  limitConnections(app.server);
   // Text is no command; left in, a form on a page of another site could send one.
   app.removeContentTypeParser('text/plain');
   await app.register(fastifyCookie);
   await serveWebsockets(app);
+  // After the websockets' own hook, which says of a request whether it is an upgrade; before all of ours.
+  guardEdge(app, { names, clock });
   guardRoutes(app, api.door);
   app.setErrorHandler<Error & { statusCode?: number; code?: string }>((error, request, reply) => {
     if (error.code === 'FST_ERR_CTP_BODY_TOO_LARGE')

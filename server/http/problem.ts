@@ -12,6 +12,8 @@ export type ProblemCode =
   | 'wrongCode'
   | 'joiningClosed'
   | 'tooManyTries'
+  | 'tooManyRequests'
+  | 'otherHost'
   | 'notFound'
   | 'tooLarge'
   | 'wrongMediaType'
@@ -26,6 +28,8 @@ const TITLES: Readonly<Record<ProblemCode, string>> = {
   wrongCode: 'The code is not right',
   joiningClosed: 'Nobody is let in at present',
   tooManyTries: 'Too many wrong codes',
+  tooManyRequests: 'Too much is asked from there',
+  otherHost: 'This is another server',
   notFound: 'There is nothing here',
   tooLarge: 'The body is too large',
   wrongMediaType: 'The body is not JSON',

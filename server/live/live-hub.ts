@@ -1,4 +1,5 @@
 import type { Logger } from 'pino';
+import { parse as parseJson } from 'secure-json-parse';
 import type { ZodError } from 'zod';
 import type { RecordedEvent } from '../../shared/floor/events.ts';
 import type { Outcome } from '../../shared/floor/refusals.ts';
@@ -17,6 +18,7 @@ import {
 } from '../../shared/wire/protocol.ts';
 import { upMessageSchema, type Hello, type UpMessage, type PageKind } from '../../shared/wire/up.ts';
 import type { AccessRole, JoiningStatus } from '../../shared/wire/joining.ts';
+import { Bucket, type Flow } from '../access/bucket.ts';
 import { mayGive, mayUse } from '../access/roles.ts';
 import type { HouseClock } from '../clock/house-clock.ts';
 import type { Committed, Floor } from '../floor/floor.ts';
@@ -48,10 +50,14 @@ export interface LiveHubOptions {
   readonly onSoundOutletChanged: () => void;
 }
 
+/** What one client may say: all that it kept while it was away, at once, and then more than any finger taps. */
+const MESSAGES: Flow = { burst: 1000, perS: 100 };
+
 interface Holder {
   session: Session;
   /** When it last said anything, by the clock that nobody can set. */
   heardMonotonicMs: number;
+  readonly messages: Bucket;
 }
 
 /** One websocket's way into the hub. */
@@ -99,13 +105,15 @@ export class LiveHub {
     const holder: Holder = {
       session: { phase: 'greeting', peer, device: asDevice(device), role, page },
       heardMonotonicMs: this.#options.clock.monotonicMs(),
+      messages: new Bucket(MESSAGES, this.#options.clock.monotonicMs()),
     };
     this.#sessions.add(holder);
     return {
       receive: (text) => {
         if (!this.#sessions.has(holder)) return;
         holder.heardMonotonicMs = this.#options.clock.monotonicMs();
-        this.#receive(holder, text);
+        if (holder.messages.take(holder.heardMonotonicMs) > 0) this.#drop(holder, CLOSE.tooMany, 'more messages than anybody taps');
+        else this.#receive(holder, text);
       },
       closed: () => {
         if (this.#sessions.delete(holder)) this.#electSounding();
@@ -350,7 +358,8 @@ function asDevice(device: Device): Device {
 function parse(text: string): { readonly ok: true; readonly value: UpMessage } | { readonly ok: false; readonly fault: string } {
   let value: unknown;
   try {
-    value = JSON.parse(text);
+    // What would reach for the prototype of objects is no message.
+    value = parseJson(text);
   } catch (error) {
     if (error instanceof SyntaxError) return { ok: false, fault: 'the message is not JSON' };
     throw error;

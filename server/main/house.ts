@@ -52,6 +52,8 @@ export interface HouseOptions {
   readonly roleOfGuest?: RoleOfGuest;
   /** A code for the console is wanted, though the kitchen is claimed: every phone that manages it is lost. */
   readonly isClaimedAnew?: boolean;
+  /** Names by which this machine is reached, in lower case, beside localhost and its addresses. */
+  readonly names?: readonly string[];
   /** Where tokens of devices come from, where tests bring their own. */
   readonly newToken?: (deviceId: string) => string;
   /** How the thread is started that writes down what is long; without it everything is written where the house runs. */
@@ -176,7 +178,21 @@ async function startHouse(
     options.backups === undefined
       ? null
       : new BackupKeeper(options.backups.folder, options.backups.make, timers, () => (options.clocks ?? machineClocks).wallMs(), log);
-  const app = await buildApp({ backups, hub, access, devices, planning, log, pagesFolder, floor, journal, door, clock, newId });
+  const app = await buildApp({
+    backups,
+    hub,
+    access,
+    devices,
+    planning,
+    log,
+    pagesFolder,
+    floor,
+    journal,
+    door,
+    clock,
+    newId,
+    names: options.names ?? [],
+  });
   let everyFewSeconds = timers.set(tick, HEARTBEAT_MS);
   function tick(): void {
     hub.sweep();

@@ -17,6 +17,8 @@ export const CLOSE = {
   goingDown: 4410,
   /** The page speaks another version of the protocol: load it again. */
   otherVersion: 4426,
+  /** More messages than anybody taps; connect again after a while. */
+  tooMany: 4427,
   /** More clients than the server takes. */
   full: 4429,
 } as const;

@@ -109,6 +109,7 @@ describe('the routes', () => {
       pagesFolder: null,
       newId: freshId,
       backups: null,
+      names: [],
       journal: Object.create(null) as never,
       devices: Object.create(null) as never,
     });

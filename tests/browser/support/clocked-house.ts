@@ -9,6 +9,7 @@ import { assert } from '../../../shared/result.ts';
 import { ensureBuilt } from '../../../server/cli/build.mjs';
 import { BUILD, ROOT } from '../../../server/cli/places.mjs';
 import type * as server from '../../../server/main/house.ts';
+import { INSECURE_HOST } from './insecure-host.ts';
 
 type Server = typeof server;
 
@@ -42,6 +43,7 @@ export async function openClockedHouse(dataFolder: string, nowMs: number): Promi
     addresses: [],
     // Whoever comes is let in: by codes is tested elsewhere.
     roleOfGuest: () => 'manage',
+    names: [INSECURE_HOST],
     clocks: { wallMs: () => nowMs + ranMs() + sleptMs, monotonicMs: ranMs, uptimeMs: () => ranMs() + sleptMs },
   });
   const brought = await house.bringIn(await demoWithoutBatches());

@@ -1,9 +1,9 @@
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { isServerOfTests, letIn } from '../../support/let-in.ts';
+import { INSECURE_HOST } from './insecure-host.ts';
 import { launchChromium, SOUND_WITHOUT_TOUCH } from './chromium.ts';
 
-/** A host name that is no secure context, as every address of a local network is. */
-export const INSECURE_HOST = 'bakehouse.test';
+export { INSECURE_HOST };
 
 /** Chromium with sound allowed as a wall's browser has it, and a host name of the house. */
 export function launchForHouse(): Promise<Browser> {

@@ -4,6 +4,7 @@ import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { listensAt } from '../../support/let-in.ts';
+import { INSECURE_HOST } from './insecure-host.ts';
 
 const ROOT = fileURLToPath(new URL('../../../', import.meta.url));
 
@@ -27,7 +28,7 @@ export async function startServer(
   port: number,
   pace: number,
   bakehouse = 'fixtures/harbour-plain.json',
-  more: readonly string[] = ['--here'],
+  more: readonly string[] = ['--here', '--name', INSECURE_HOST],
 ): Promise<RealServer> {
   const args = ['serve', '--data', dataFolder, '--port', String(port), '--pace', String(pace), ...more];
   if (!existsSync(join(dataFolder, 'journal.db'))) args.push('--bakehouse', bakehouse);

@@ -91,7 +91,11 @@ export class LiveClient {
       return new LiveClient(socket);
     }
     let client: LiveClient | undefined;
-    await app.injectWS(`/live?page=${page}`, { headers }, { onInit: (socket) => (client = new LiveClient(socket)) });
+    await app.injectWS(
+      `/live?page=${page}`,
+      { headers: { host: 'localhost', ...headers } },
+      { onInit: (socket) => (client = new LiveClient(socket)) },
+    );
     assert(client !== undefined, 'the websocket was made');
     return client;
   }

@@ -34,6 +34,8 @@ export interface TestHouseOptions {
   readonly roleOfGuest?: RoleOfGuest;
   /** A code for the console is wanted anew. */
   readonly isClaimedAnew?: boolean;
+  /** Names of the machine, beside localhost and its addresses. */
+  readonly names?: readonly string[];
   readonly pagesFolder?: string | null;
   /** Listens on a port of its own, on this machine only. */
   readonly isListening?: boolean;
@@ -66,6 +68,7 @@ export async function openTestHouse(options: TestHouseOptions = {}): Promise<Tes
     pace = 1,
     roleOfGuest = () => 'manage',
     isClaimedAnew = false,
+    names = [],
     pagesFolder = null,
     isEmpty = false,
     isListening = false,
@@ -83,6 +86,7 @@ export async function openTestHouse(options: TestHouseOptions = {}): Promise<Tes
     newId: () => scatteredId(70_000_000 + (drawn += 1)),
     roleOfGuest,
     isClaimedAnew,
+    names,
     newToken: tokenOf,
   };
   const house = await openHouse(houseOptions);
