@@ -4,7 +4,7 @@ import type { Outcome } from '../../shared/floor/refusals.ts';
 import type { FloorState } from '../../shared/floor/state.ts';
 import type { JoiningStatus } from '../../shared/wire/joining.ts';
 import type { Device } from '../../shared/wire/down.ts';
-import type { SoundReadiness } from '../../shared/wire/up.ts';
+import type { PageKind, SoundReadiness } from '../../shared/wire/up.ts';
 
 /** How the page stands to its server. `lost` from the moment that is noticed; counting goes on all the same. */
 export type Connection =
@@ -51,6 +51,8 @@ export interface FloorView {
   readonly refusedHere: ClientCommand | null;
   /** Which device sounds; null where none can. */
   readonly soundingDeviceId: string | null;
+  /** On what sort of page it sounds; null where none can. */
+  readonly soundingPage: PageKind | null;
   /** How often the planner has had something new that stands in no event; whoever shows plans asks anew when it changes. */
   readonly planNews: number;
   /** How letting devices in stands; told to walls only. */

@@ -84,6 +84,7 @@ function closed(link: LinkState, code: number): LinkStep {
     taps: link.taps.map((tap) => ({ ...tap, isSent: false })),
     isRetryWaiting: false,
     soundingDeviceId: null,
+    soundingPage: null,
     // Codes of a server that is away let nobody in.
     joining: NOBODY_JOINS,
     pingsLeft: 0,

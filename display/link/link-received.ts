@@ -37,7 +37,7 @@ export function received(link: LinkState, message: DownMessage, at: LocalInstant
       return become(link, { type: 'sound', request });
     }
     case 'soundStatus':
-      return become({ ...link, soundingDeviceId: message.soundingDeviceId });
+      return become({ ...link, soundingDeviceId: message.soundingDeviceId, soundingPage: message.page });
     case 'planNews':
       return become({ ...link, planNews: link.planNews + 1 });
     case 'joining':

@@ -52,6 +52,7 @@ export interface LinkState {
   readonly devices: readonly Device[];
   readonly addresses: readonly string[];
   readonly soundingDeviceId: string | null;
+  readonly soundingPage: PageKind | null;
   readonly planNews: number;
   readonly joining: JoiningStatus;
   readonly sound: SoundReadiness;
@@ -114,6 +115,7 @@ export function newLink(page: PageKind, pageId: string, kept: readonly KeptRecor
     devices: [],
     addresses: [],
     soundingDeviceId: null,
+    soundingPage: null,
     planNews: 0,
     joining: NOBODY_JOINS,
     sound: 'none',

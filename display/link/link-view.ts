@@ -19,6 +19,7 @@ export function viewOf(link: LinkState): FloorView {
     undoable: link.undoable,
     refusedHere: link.refusedHere,
     soundingDeviceId: link.soundingDeviceId,
+    soundingPage: link.soundingPage,
     planNews: link.planNews,
     joining: link.joining,
   };

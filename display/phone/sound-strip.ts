@@ -2,10 +2,10 @@ import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { FloorView } from '../link/floor-link.ts';
 import '../parts/icon-mark.ts';
-import { SOUND } from '../words/sound.ts';
+import { noWallWords, SOUND } from '../words/sound.ts';
 import { baseStyles } from './phone-styles.ts';
 
-/** Says on a phone that it is the house's voice, or that the house has none. Nothing while another device sounds. */
+/** Says on a phone that it is the house's voice, that another device is since no wall can, or that the house has none. Nothing while a wall sounds. */
 @customElement('sound-strip')
 export class SoundStrip extends LitElement {
   static override styles = [
@@ -43,7 +43,12 @@ export class SoundStrip extends LitElement {
     if (view === null || view.connection.phase !== 'live') return nothing;
     if (view.soundingDeviceId === null)
       return html`<p><icon-mark name="sound-off"></icon-mark>${this.fixed ? SOUND.nobodyFixed : SOUND.nobody}</p>`;
-    if (view.soundingDeviceId !== view.device?.id) return nothing;
+    if (view.soundingDeviceId !== view.device?.id) {
+      const other = view.devices.find(({ id }) => id === view.soundingDeviceId);
+      return view.soundingPage === 'wall' || other === undefined
+        ? nothing
+        : html`<p><icon-mark name="sound"></icon-mark>${noWallWords(other.name)}</p>`;
+    }
     return html`<p><icon-mark name="sound"></icon-mark>${this.fixed ? SOUND.thisFixed : SOUND.thisPhone}</p>`;
   }
 }

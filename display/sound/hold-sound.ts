@@ -3,6 +3,7 @@ import { LostLinkSound } from './lost-link-sound.ts';
 import { OwnVoice } from './own-voice.ts';
 import { openPageSound } from './page-sound.ts';
 import { answerSoundRequests } from './sound-requests.ts';
+import { watchSound } from './sound-watch.ts';
 import { vibrationOf } from './vibration.ts';
 import { volumeNow } from './volume-now.ts';
 
@@ -34,7 +35,9 @@ export function holdSound(link: FloorLink): () => void {
   window.addEventListener('keydown', turnOn, { signal, capture: true });
   document.addEventListener('visibilitychange', () => sounding.tell(), { signal });
   turnOn();
+  const endWatching = watchSound(player);
   return () => {
+    endWatching();
     sounding.end();
     endFollowing();
     listeners.abort();

@@ -28,6 +28,8 @@ export class SoundPlayer {
   private shown: SoundReadiness;
   /** When the last burst is over, by the context's clock. */
   private busyUntilS = 0;
+  /** Where the context's clock stood when it was last looked at. */
+  private seenS: number | null = null;
 
   constructor(surroundings: SoundSurroundings) {
     this.surroundings = surroundings;
@@ -73,6 +75,28 @@ export class SoundPlayer {
     return Promise.race([ended, this.surroundings.wait(waitMs).then(() => false)]);
   }
 
+  /**
+   * Looks whether the audio clock still goes; call it every few seconds. A context may say that it runs while its device is gone, and nothing
+   * it is given would ever sound: such a one is given up for a new one.
+   */
+  async watch(): Promise<void> {
+    const { context } = this;
+    if (context === null || context.state !== 'running') {
+      this.seenS = null;
+      return;
+    }
+    const stands = context.currentTime === this.seenS;
+    this.seenS = context.currentTime;
+    if (!stands) return;
+    this.context = null;
+    this.seenS = null;
+    this.busyUntilS = 0;
+    this.look();
+    // A clock that stands may never let itself be closed; nobody waits for it.
+    context.close().catch(() => undefined);
+    await this.turnOn();
+  }
+
   private contextOrNull(): AudioContext | null {
     if (this.context !== null || this.surroundings.createContext === null) return this.context;
     this.context = this.surroundings.createContext();
@@ -81,7 +105,7 @@ export class SoundPlayer {
   }
 
   private look(): void {
-    const now: SoundReadiness = this.context === null ? 'none' : this.context.state === 'running' ? 'on' : 'waiting';
+    const now: SoundReadiness = this.context?.state === 'running' ? 'on' : 'waiting';
     if (now === this.shown) return;
     this.shown = now;
     for (const listener of this.listeners) listener();

@@ -10,9 +10,6 @@ export interface SoundManners {
   felt(request: SoundRequest): void;
 }
 
-/** A wall is never hidden and never felt. */
-const WALL_MANNERS: SoundManners = { isHidden: () => false, felt: () => {} };
-
 /** The sounding of one page. */
 export interface Sounding {
   /** Tells the floor whether this page can sound: when it has been hidden or is seen again. */
@@ -24,7 +21,7 @@ export interface Sounding {
  * Sounds what the floor asks this device to sound, and says so only when it really did. Tells the floor whether this
  * page can sound, now and whenever that changes.
  */
-export function answerSoundRequests(link: FloorLink, player: SoundPlayer, manners: SoundManners = WALL_MANNERS): Sounding {
+export function answerSoundRequests(link: FloorLink, player: SoundPlayer, manners: SoundManners): Sounding {
   const readiness = (): SoundReadiness => (manners.isHidden() && player.readiness === 'on' ? 'waiting' : player.readiness);
   const tell = (): void => link.setSound(readiness());
   tell();

@@ -5,6 +5,7 @@ import { lookOf, onBrowserLook, showLook } from '../parts/look.ts';
 import { LostLinkSound } from '../sound/lost-link-sound.ts';
 import { openPageSound } from '../sound/page-sound.ts';
 import { answerSoundRequests } from '../sound/sound-requests.ts';
+import { watchSound } from '../sound/sound-watch.ts';
 import { volumeNow } from '../sound/volume-now.ts';
 import { isForControl, isHearKey } from './hear-key.ts';
 import { wallSettingsHere } from './kept-settings.ts';
@@ -49,7 +50,10 @@ function follow(): void {
 
 link.subscribe(follow);
 player.subscribe(follow);
-answerSoundRequests(link, player);
+// A wall behind another window may be put to sleep at any moment: another device had better sound.
+const sounding = answerSoundRequests(link, player, { isHidden: () => document.visibilityState === 'hidden', felt: () => {} });
+document.addEventListener('visibilitychange', () => sounding.tell());
+watchSound(player);
 follow();
 document.body.append(page);
 

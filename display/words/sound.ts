@@ -5,6 +5,7 @@ import { inPageLanguage } from './page-language.ts';
 
 /** What screens say of sounding, in this page's language. */
 export const {
+  noWallWords,
   SOUND,
   soundAskWords,
   soundOkWords,

@@ -10,7 +10,9 @@ import { startJournalWorker } from '../journal/start-journal-thread.ts';
 import { localNetworkAddresses, machineNames } from '../main/addresses.ts';
 import { HELP, readArguments, type ServeArguments } from '../main/arguments.ts';
 import { defaultDataFolder } from '../main/data-folder.ts';
+import { nodeTimers } from '../floor/alarm-clock.ts';
 import { openHouse, type House } from '../main/house.ts';
+import { keepWatchdog, systemdNotify } from '../main/watchdog.ts';
 import { portFault } from '../main/port-probe.ts';
 import { readBakehouse, type ReadBakehouse } from '../main/read-bakehouse.ts';
 
@@ -81,7 +83,14 @@ async function serve(options: ServeArguments): Promise<number> {
     return fail(told.fault);
   }
   process.stdout.write(`${[...told.value, ...greeting(port, options, lanAddresses, dataFolder, house.access.consoleCode)].join('\n')}\n`);
+  const endWatchdog = keepWatchdog({
+    watchdogUsec: process.env['WATCHDOG_USEC'],
+    notify: systemdNotify(process.env, (error) => log.warn({ err: error }, 'systemd could not be told')),
+    timers: nodeTimers,
+    isWell: () => house.floor.isWritable,
+  });
   await stopped;
+  endWatchdog();
   await house.close();
   return 0;
 }

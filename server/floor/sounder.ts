@@ -42,6 +42,7 @@ export class Sounder {
   readonly #clock: Pick<HouseClock, 'nowMs' | 'realUntilMs' | 'monotonicMs'>;
   readonly #newId: () => string;
   readonly #outlet: SoundOutlet;
+  readonly #onUnanswered: (deviceId: string) => void;
   readonly #alarm: AlarmClock;
   readonly #stop: () => void;
   #ordered: Ordered | null = null;
@@ -53,11 +54,14 @@ export class Sounder {
     timers: Timers,
     newId: () => string,
     outlet: SoundOutlet,
+    /** A device was asked to sound and has not said that it did. */
+    onUnanswered: (deviceId: string) => void,
   ) {
     this.#floor = floor;
     this.#clock = clock;
     this.#newId = newId;
     this.#outlet = outlet;
+    this.#onUnanswered = onUnanswered;
     this.#alarm = new AlarmClock(timers, () => this.look());
     this.#stop = floor.onCommitted(() => this.look());
   }
@@ -68,7 +72,11 @@ export class Sounder {
     if (this.#ordered !== null) {
       const leftMs = this.#ordered.monotonicMs + ANSWER_MS - monotonicMs;
       if (leftMs > 0) return this.#alarm.setMs(leftMs);
+      const { deviceId } = this.#ordered;
       this.#ordered = null;
+      this.#onUnanswered(deviceId);
+      // Who listens may have looked already.
+      if (this.#ordered !== null) return;
     }
     const { state } = this.#floor;
     const nowMs = this.#clock.nowMs();

@@ -80,6 +80,9 @@ export class LiveHub {
   #snapshot: { readonly sequence: number; readonly text: string } | null = null;
   #nextNumber = 1;
   #soundingDeviceId: string | null = null;
+  #soundingPage: PageKind | null = null;
+  /** Devices that said they could sound and then did not: asked last, until they do. */
+  readonly #doubted = new Set<string>();
 
   constructor(options: LiveHubOptions, recentEvents: readonly RecordedEvent[]) {
     this.#options = options;
@@ -132,6 +135,12 @@ export class LiveHub {
     if (session === null) return null;
     this.#send(session, { type: 'sound', ...order, calls: [...order.calls] });
     return session.device.id;
+  }
+
+  /** A device was asked to sound and has not said that it did: whoever else can is asked before it from now on. */
+  doubt(deviceId: string): void {
+    this.#doubted.add(deviceId);
+    this.#electSounding();
   }
 
   /** Tells everybody that the house's clock was set. */
@@ -215,9 +224,12 @@ export class LiveHub {
       }
       case 'soundChanged':
         holder.session = { ...session, sound: message.sound };
+        // It has looked at its loudspeaker anew.
+        this.#doubted.delete(session.device.id);
         this.#electSounding();
         return;
       case 'sounded':
+        if (this.#doubted.delete(session.device.id)) this.#electSounding();
         this.#options.onSounded(message.soundId, session.device.id);
         return;
       case 'introduce': {
@@ -255,6 +267,8 @@ export class LiveHub {
     const session: LiveSession = { phase: 'live', peer, device, role, page: hello.page, sound: hello.sound, number: this.#nextNumber };
     this.#nextNumber += 1;
     holder.session = session;
+    // A page that comes anew gets another chance.
+    this.#doubted.delete(device.id);
     this.#send(session, {
       type: 'welcome',
       protocol: PROTOCOL_VERSION,
@@ -270,7 +284,7 @@ export class LiveHub {
     if (missing === null) peer.send(this.#snapshotText());
     else if (missing.length > 0) this.#send(session, { type: 'events', events: [...missing] });
     this.#send(session, { type: 'live', sequence });
-    this.#send(session, { type: 'soundStatus', soundingDeviceId: this.#soundingDeviceId });
+    this.#send(session, this.#soundStatus());
     if (session.page === 'wall') this.#send(session, { type: 'joining', status: this.#options.joining() });
     this.#electSounding();
   }
@@ -304,16 +318,29 @@ export class LiveHub {
     let best: LiveSession | null = null;
     for (const { session } of this.#sessions) {
       if (session.phase !== 'live' || session.sound !== 'on') continue;
-      if (best === null || soundsBefore(session, best)) best = session;
+      if (best === null || this.#soundsBefore(session, best)) best = session;
     }
     return best;
   }
 
+  /** Who is not doubted before who is; loudspeakers that hang on a wall before those of a bench, those before what somebody may carry away; then who came first. */
+  #soundsBefore(a: LiveSession, b: LiveSession): boolean {
+    const byDoubt = Number(this.#doubted.has(a.device.id)) - Number(this.#doubted.has(b.device.id));
+    const byKind = SOUNDS_FIRST[a.page] - SOUNDS_FIRST[b.page];
+    return (byDoubt || byKind || a.number - b.number) < 0;
+  }
+
+  #soundStatus(): DownMessage {
+    return { type: 'soundStatus', soundingDeviceId: this.#soundingDeviceId, page: this.#soundingPage };
+  }
+
   #electSounding(): void {
-    const deviceId = this.#soundingSession()?.device.id ?? null;
-    if (deviceId !== this.#soundingDeviceId) {
+    const { device, page = null } = this.#soundingSession() ?? {};
+    const deviceId = device?.id ?? null;
+    if (deviceId !== this.#soundingDeviceId || page !== this.#soundingPage) {
       this.#soundingDeviceId = deviceId;
-      this.#toAll({ type: 'soundStatus', soundingDeviceId: deviceId });
+      this.#soundingPage = page;
+      this.#toAll(this.#soundStatus());
     }
     this.#options.onSoundOutletChanged();
   }
@@ -334,13 +361,7 @@ export class LiveHub {
   }
 }
 
-/** Loudspeakers that hang on a wall before those of a bench, those before what somebody may carry away; then who came first. */
 const SOUNDS_FIRST: Readonly<Record<PageKind, number>> = { wall: 0, station: 1, phone: 2 };
-
-function soundsBefore(a: LiveSession, b: LiveSession): boolean {
-  const byKind = SOUNDS_FIRST[a.page] - SOUNDS_FIRST[b.page];
-  return byKind === 0 ? a.number < b.number : byKind < 0;
-}
 
 /** A close reason takes 123 bytes (RFC 6455 section 5.5: control frames carry at most 125, two of them the code). */
 const MAX_REASON_BYTES = 123;

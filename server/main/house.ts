@@ -162,7 +162,14 @@ async function startHouse(
   access.onJoiningChanged(() => hub.joiningChanged());
   access.onRoleChanged((deviceId) => hub.accessChanged(deviceId, devices.find(deviceId)?.role ?? null));
   const door = new Door({ devices, roleOfGuest, clock });
-  const sounder = new Sounder(floor, clock, timers, newId, (order) => hub.sound(order));
+  const sounder = new Sounder(
+    floor,
+    clock,
+    timers,
+    newId,
+    (order) => hub.sound(order),
+    (deviceId) => hub.doubt(deviceId),
+  );
   const tester = new SoundTester(floor, clock, timers, newId, () => hub.soundingDeviceId !== null);
   const caller = new Caller(floor, clock, timers, newId);
   const planning = new Planning({ floor, clock, timers, newId, log, onNews: () => hub.planChanged(), ...options.planning });

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { VOLUME_PCT } from '../documents/house.ts';
 import { idSchema } from '../ids.ts';
 import { joiningStatusSchema } from './joining.ts';
+import { pageKindSchema } from './page-kind.ts';
 import { callKeySchema, callLevelSchema, recordedEventSchema } from '../floor/events.ts';
 import { outcomeSchema } from '../floor/refusals.ts';
 import type { FloorState } from '../floor/state.ts';
@@ -44,8 +45,12 @@ export const soundSchema = z.strictObject({
   isTest: z.boolean(),
   calls: z.array(callKeySchema),
 });
-/** Whether any device can sound at present; a wall says so where none can. */
-export const soundStatusSchema = z.strictObject({ type: z.literal('soundStatus'), soundingDeviceId: idSchema.nullable() });
+/** Which device sounds at present, and on what sort of page; null and null: none can, and every screen says so. */
+export const soundStatusSchema = z.strictObject({
+  type: z.literal('soundStatus'),
+  soundingDeviceId: idSchema.nullable(),
+  page: pageKindSchema.nullable(),
+});
 export const devicesSchema = z.strictObject({ type: z.literal('devices'), devices: z.array(deviceSchema) });
 /** The planner has something new that stands in no event: a day that is found, an offer. Who shows plans asks for them (`GET /api/plan`). */
 export const planNewsSchema = z.strictObject({ type: z.literal('planNews') });

@@ -3,14 +3,13 @@ import { keySchema, nameSchema } from '../documents/names.ts';
 import { callKeySchema, callLevelSchema } from '../floor/events.ts';
 import { clientCommandSchema, tapTimeSchema } from '../floor/commands.ts';
 import { idSchema } from '../ids.ts';
+import { pageKindSchema } from './page-kind.ts';
 
 /** Whether a page can sound: `waiting` until somebody touches it. */
 export const soundReadinessSchema = z.enum(['on', 'waiting', 'none']);
 export type SoundReadiness = z.infer<typeof soundReadinessSchema>;
 
-/** What a browser has open: a wall, a screen bolted to one station, or a phone of a pocket. */
-export const pageKindSchema = z.enum(['wall', 'station', 'phone']);
-export type PageKind = z.infer<typeof pageKindSchema>;
+export { pageKindSchema, type PageKind } from './page-kind.ts';
 
 export const helloSchema = z.strictObject({
   type: z.literal('hello'),

@@ -156,6 +156,39 @@ describe('the sound player', () => {
     expect(await mute.play('call', 100)).toBe(false);
   });
 
+  test('gives up a context that says it runs while its clock stands, and goes on with a new one', async () => {
+    const made: { currentTime: number; state: string; closed: number }[] = [];
+    const create = (): AudioContext => {
+      const context = Object.assign(new EventTarget(), {
+        state: 'running',
+        currentTime: 1,
+        closed: 0,
+        close: () => Promise.resolve((context.closed += 1)),
+      });
+      made.push(context);
+      return context as unknown as AudioContext;
+    };
+    const watched = new SoundPlayer({ createContext: create, wait: () => Promise.resolve() });
+    const told: string[] = [];
+    watched.subscribe(() => told.push(watched.readiness));
+    await watched.watch();
+    expect(made).toEqual([]);
+    await watched.turnOn();
+    const [first] = made;
+    for (const currentTime of [1, 6, 11]) {
+      Object.assign(first ?? {}, { currentTime });
+      await watched.watch();
+    }
+    expect([made.length, told]).toEqual([1, ['on']]);
+    await watched.watch();
+    expect([made.length, made[0]?.closed, told]).toEqual([2, 1, ['on', 'waiting', 'on']]);
+    // One that only waits for a touch stands still as it should.
+    Object.assign(made[1] ?? {}, { state: 'suspended' });
+    await watched.watch();
+    await watched.watch();
+    expect(made).toHaveLength(2);
+  });
+
   test('says so when the sound is taken away again', async () => {
     const context = new FakeContext();
     context.allowed = true;

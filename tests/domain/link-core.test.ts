@@ -388,7 +388,7 @@ describe('what else a page says', () => {
   test('sound status and devices are shown', () => {
     const { house, phone } = connectedPhone();
     const me = phone.client.view.device;
-    house.say({ type: 'soundStatus', soundingDeviceId: OTHER_PHONE });
+    house.say({ type: 'soundStatus', soundingDeviceId: OTHER_PHONE, page: 'phone' });
     house.say({ type: 'devices', devices: [{ id: me?.id ?? '', name: 'Bench phone', stationId: 'bench' }] });
     expect(phone.client.view).toMatchObject({ soundingDeviceId: OTHER_PHONE, device: { name: 'Bench phone', stationId: 'bench' } });
   });

@@ -54,7 +54,7 @@ const HELD: readonly {
     schema: downMessageSchema,
     version: PROTOCOL_VERSION,
     heldVersion: 1,
-    sha256: '19b134fcf1cfde194745a1317579c31132c04eeb575779147f49b21ebac2df68',
+    sha256: '3a25af8a334d23b78bbe484b57b089c55981fa642f9df4d15d085fcfdef9933c',
     advice: WIRE,
   },
   {

@@ -110,7 +110,6 @@ describe('every answer', () => {
         'content-security-policy': "default-src 'none'; frame-ancestors 'none'",
         'x-content-type-options': 'nosniff',
         'cross-origin-resource-policy': 'same-origin',
-        'cross-origin-opener-policy': 'same-origin',
         'referrer-policy': 'no-referrer',
       });
       expect(headers['access-control-allow-origin']).toBeUndefined();

@@ -28,7 +28,7 @@ describe('a page that comes', () => {
       state: JSON.parse(JSON.stringify(forScreens(house.floor.state))) as unknown,
     });
     expect(client.of('live')[0]).toEqual({ type: 'live', sequence });
-    expect(client.of('soundStatus')[0]).toEqual({ type: 'soundStatus', soundingDeviceId: null });
+    expect(client.of('soundStatus')[0]).toEqual({ type: 'soundStatus', soundingDeviceId: null, page: null });
   });
 
   it('W2 that holds part of this journal gets only the events it misses, and comes to the same state by them', async () => {

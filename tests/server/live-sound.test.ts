@@ -65,22 +65,42 @@ describe('the device that sounds', () => {
     expect(await soundedEvents(events)).toEqual([]);
   });
 
-  it('W20 that does not say so is asked again, and another one is where it has left', async () => {
-    const { house, machine, wall, phone, events } = await houseThatCalls();
+  it('W20 that does not say so is doubted: another one is asked, and it again when it says that it can', async () => {
+    const { machine, wall, phone, events } = await houseThatCalls();
     const first = await wall.first('sound');
+    expect(wall.of('soundStatus').at(-1)).toEqual({ type: 'soundStatus', soundingDeviceId: wall.deviceId, page: 'wall' });
     await machine.pass(3_900);
-    expect(wall.of('sound')).toHaveLength(1);
+    expect([wall.of('sound').length, phone.of('sound').length]).toEqual([1, 0]);
     await machine.pass(200);
-    await wall.until(() => wall.of('sound').length === 2);
-    await wall.leave(house.hub);
-    expect(phone.of('sound')).toEqual([]);
-    await machine.pass(4_200);
-    const third = await phone.first('sound');
-    expect(third.calls).toEqual(first.calls);
+    const second = await phone.first('sound');
+    expect(second.calls).toEqual(first.calls);
+    await wall.until(() => soundingId(wall) === phone.deviceId);
+    expect(wall.of('soundStatus').at(-1)?.page).toBe('phone');
+    expect(wall.of('sound')).toHaveLength(1);
+    wall.say({ type: 'soundChanged', sound: 'on' });
+    await phone.until(() => soundingId(phone) === wall.deviceId);
     expect(await soundedEvents(events)).toEqual([]);
-    phone.say({ type: 'sounded', soundId: third.soundId, burst: third.burst, calls: third.calls });
+    phone.say({ type: 'sounded', soundId: second.soundId, burst: second.burst, calls: second.calls });
     await phone.until(() => phone.of('events').some(({ events: told }) => told.some(({ event }) => event.type === 'callSounded')));
     expect((await soundedEvents(events)).map(({ deviceId }) => deviceId)).toEqual([phone.deviceId]);
+  });
+
+  it('W20 or has left while it was asked, is not waited for', async () => {
+    const { house, machine, wall, phone } = await houseThatCalls();
+    const first = await wall.first('sound');
+    await wall.leave(house.hub);
+    await machine.pass(4_200);
+    expect((await phone.first('sound')).calls).toEqual(first.calls);
+  });
+
+  it('W20 alone is asked again, however often it has not said so', async () => {
+    const { house, machine, wall, phone } = await houseThatCalls();
+    await phone.leave(house.hub);
+    await wall.first('sound');
+    await machine.pass(4_100);
+    await wall.until(() => wall.of('sound').length === 2);
+    await machine.pass(4_100);
+    await wall.until(() => wall.of('sound').length === 3);
   });
 
   it('W21 what came due while no device could sound sounds at once, in one group, when one comes', async () => {

@@ -46,6 +46,10 @@ export function quietTillWords(clock: string): string {
   return `Ruhe bis ${clock}`;
 }
 
+export function noWallWords(deviceName: string): string {
+  return `keine Wand tönt: ${deviceName} tut es`;
+}
+
 export function soundsOnWords(deviceName: string): string {
   return `${deviceName} tönt.`;
 }

@@ -48,6 +48,11 @@ export function quietTillWords(clock: string): string {
   return `quiet till ${clock}`;
 }
 
+/** No wall can sound: which device does in its place. */
+export function noWallWords(deviceName: string): string {
+  return `no wall sounds: ${deviceName} does`;
+}
+
 /** Which device sounds, for a phone's own page. */
 export function soundsOnWords(deviceName: string): string {
   return `${deviceName} sounds.`;

@@ -46,6 +46,10 @@ export function quietTillWords(clock: string): string {
   return `calme jusqu’à ${clock}`;
 }
 
+export function noWallWords(deviceName: string): string {
+  return `aucun mur ne sonne\u00a0: ${deviceName} sonne`;
+}
+
 export function soundsOnWords(deviceName: string): string {
   return `${deviceName} sonne.`;
 }

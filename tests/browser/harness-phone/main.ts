@@ -46,6 +46,7 @@ let view: FloorView = {
   undoable: null,
   refusedHere: null,
   soundingDeviceId: null,
+  soundingPage: null,
   planNews: 0,
   joining: NOBODY_JOINS,
 };

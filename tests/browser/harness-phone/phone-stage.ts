@@ -29,6 +29,7 @@ export function phoneView(state: FloorState | null, more: Partial<FloorView> = {
     undoable: null,
     refusedHere: null,
     soundingDeviceId: OTHER_PHONE,
+    soundingPage: 'wall',
     planNews: 0,
     joining: NOBODY_JOINS,
     ...more,

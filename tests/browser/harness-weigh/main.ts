@@ -39,6 +39,7 @@ let view: FloorView = {
   undoable: null,
   refusedHere: null,
   soundingDeviceId: null,
+  soundingPage: null,
   planNews: 0,
   joining: NOBODY_JOINS,
 };

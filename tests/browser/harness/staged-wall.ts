@@ -76,6 +76,7 @@ export function viewOf(state: FloorState | null, more: Partial<FloorView> = {}):
     lastAnswer: null,
     undoable: null,
     soundingDeviceId: PHONE,
+    soundingPage: 'wall',
     planNews: 0,
     joining: NOBODY_JOINS,
     ...more,

@@ -147,7 +147,14 @@ export class SimServer {
       this.#recent,
     );
     const order = plant.order ?? ((asked: SoundOrder, give: (asked: SoundOrder) => string | null) => give(asked));
-    const sounder = new Sounder(floor, clock, timers, newId, (asked) => order(asked, (given) => hub.sound(given)));
+    const sounder = new Sounder(
+      floor,
+      clock,
+      timers,
+      newId,
+      (asked) => order(asked, (given) => hub.sound(given)),
+      (deviceId) => hub.doubt(deviceId),
+    );
     const tester = new SoundTester(floor, clock, timers, newId, () => hub.soundingDeviceId !== null);
     const aheadMs = plant.floorAheadMs ?? 0;
     const callerClock = { nowMs: () => clock.nowMs() + aheadMs, realUntilMs: (atMs: number) => clock.realUntilMs(atMs - aheadMs) };
