@@ -23,6 +23,8 @@ const COMMANDS = new Map([
   // The tests build what they need themselves, as stages whose faults are reported like any other.
   ['test', { module: join(ROOT, 'server/cli/test.mjs'), parts: [] }],
   ['bench', { module: join(BUILD, 'js/tests/bench/main.js'), parts: ['server', 'pages', 'tests'] }],
+  ['bad-input', { module: join(BUILD, 'js/tests/bad-input/main.js'), parts: ['server', 'pages', 'tests'], ownsStreams: true }],
+  ['faults', { module: join(BUILD, 'js/tests/faults/main.js'), parts: ['server', 'tests'], ownsStreams: true }],
   ['pictures', { module: join(BUILD, 'js/tests/pictures/main.js'), parts: ['server', 'pages', 'tests'], needsChromium: true }],
 ]);
 

@@ -12,7 +12,7 @@ beforeAll(ensureServerBuilt, 120_000);
 vi.setConfig({ testTimeout: 60_000 });
 
 describe('the watchdog', () => {
-  it('P15 says that the house is up, then that it is well three times within its time, and nothing while it is not', async () => {
+  it('SD1 says that the house is up, then that it is well three times within its time, and nothing while it is not', async () => {
     const machine = new Machine();
     const told: string[] = [];
     let isWell = true;
@@ -31,14 +31,14 @@ describe('the watchdog', () => {
     expect(told.slice(6)).toEqual(['STOPPING=1']);
   });
 
-  it('P15 is not kept where nobody watches', () => {
+  it('SD1 is not kept where nobody watches', () => {
     const machine = new Machine();
     const told: string[] = [];
     keepWatchdog({ watchdogUsec: undefined, notify: (state) => told.push(state), timers: machine, isWell: () => true });
     expect([told, machine.timerCount]).toEqual([['READY=1'], 0]);
   });
 
-  it('P15 is told by systemd’s own program, for the server’s process', async () => {
+  it('SD1 is told by systemd’s own program, for the server’s process', async () => {
     const folder = folderForTest();
     const heard = join(folder, 'heard');
     // Stands in for systemd-notify(1), whose manager is not there in a test.
@@ -59,7 +59,7 @@ describe('the watchdog', () => {
 });
 
 describe('the unit for systemd', () => {
-  it('P16 starts the server again whatever ended it, watches it, and lets it see nothing that is not its own', () => {
+  it('SD2 starts the server again whatever ended it, watches it, and lets it see nothing that is not its own', () => {
     const lines = readFileSync(UNIT, 'utf8')
       .split('\n')
       .filter((line) => /^[A-Z]\w*=/.test(line));
