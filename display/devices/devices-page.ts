@@ -111,6 +111,7 @@ export class DevicesPage extends LitElement {
     return html`<main>
       <h1>${DEVICES.title}</h1>
       ${shown.phase === 'here' ? html`${this.joining(shown.joining)}${this.list(shown.devices, shown.atMs)}` : html`<p role="status">${DEVICES[shown.phase]}</p>`}
+      <p><a href="/api/export" download>${DEVICES.everything}</a></p>
       <p><a href="/kitchen">${DEVICES.toKitchen}</a></p>
     </main>`;
   }

@@ -31,6 +31,15 @@ export interface AnsweredTap {
   readonly outcome: Outcome;
 }
 
+/** Whether the house keeps what happens, and backs it up. */
+export interface HouseHealth {
+  readonly isKept: boolean;
+  readonly areBackupsLate: boolean;
+}
+
+/** As long as nobody says otherwise. */
+export const IN_HEALTH: HouseHealth = { isKept: true, areBackupsLate: false };
+
 /** Everything that a page shows, as one immutable value; a new one at every change. */
 export interface FloorView {
   /** With the page's own unanswered taps already applied; null until the first snapshot. */
@@ -57,6 +66,8 @@ export interface FloorView {
   readonly planNews: number;
   /** How letting devices in stands; told to walls only. */
   readonly joining: JoiningStatus;
+  /** How the house itself is; told to walls only. */
+  readonly health: HouseHealth;
 }
 
 /** A burst that this device is asked to sound now. */

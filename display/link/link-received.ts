@@ -40,6 +40,8 @@ export function received(link: LinkState, message: DownMessage, at: LocalInstant
       return become({ ...link, soundingDeviceId: message.soundingDeviceId, soundingPage: message.page });
     case 'planNews':
       return become({ ...link, planNews: link.planNews + 1 });
+    case 'health':
+      return become({ ...link, health: { isKept: message.isKept, areBackupsLate: message.areBackupsLate } });
     case 'joining':
       return become({ ...link, joining: message.status });
     case 'devices':

@@ -4,7 +4,7 @@ import { NOBODY_JOINS, type JoiningStatus } from '../../shared/wire/joining.ts';
 import type { Device, DownMessage } from '../../shared/wire/down.ts';
 import type { SoundReadiness, UpMessage, PageKind } from '../../shared/wire/up.ts';
 import type { Decider } from './decider.ts';
-import type { AnsweredTap, Connection, SoundRequest } from './floor-link.ts';
+import { IN_HEALTH, type AnsweredTap, type Connection, type HouseHealth, type SoundRequest } from './floor-link.ts';
 import { NO_CLOCK, type HouseClock } from './house-clock.ts';
 import type { KeptRecord } from './kept-tap.ts';
 
@@ -55,6 +55,7 @@ export interface LinkState {
   readonly soundingPage: PageKind | null;
   readonly planNews: number;
   readonly joining: JoiningStatus;
+  readonly health: HouseHealth;
   readonly sound: SoundReadiness;
   /** What this device is to be called, not yet told to the server. */
   readonly untoldIntroduction: { readonly name: string | null; readonly stationId: string | null } | null;
@@ -118,6 +119,7 @@ export function newLink(page: PageKind, pageId: string, kept: readonly KeptRecor
     soundingPage: null,
     planNews: 0,
     joining: NOBODY_JOINS,
+    health: IN_HEALTH,
     sound: 'none',
     untoldIntroduction: null,
     clock: NO_CLOCK,

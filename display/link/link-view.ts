@@ -22,6 +22,7 @@ export function viewOf(link: LinkState): FloorView {
     soundingPage: link.soundingPage,
     planNews: link.planNews,
     joining: link.joining,
+    health: link.health,
   };
 }
 

@@ -65,6 +65,8 @@ export class WallHeader extends LitElement {
 
   @property() clock = '';
   @property() houseName = '';
+  /** What is wrong with the house itself; stands in place of its name. */
+  @property({ attribute: false }) wrongWords: string | null = null;
   @property() soundWords = '';
   /** No device can sound: that is late business. */
   @property({ type: Boolean }) soundIsLate = false;
@@ -80,7 +82,7 @@ export class WallHeader extends LitElement {
   }
 
   private state(): TemplateResult {
-    return html`<div class="name">${this.fitted(this.houseName, 0)}</div>
+    return html`${this.wrongWords === null ? html`<div class="name">${this.fitted(this.houseName, 0)}</div>` : html`<div class="late" role="status"><role-mark class="mark" level="late" heard></role-mark>${this.fitted(this.wrongWords, MARK_EM)}</div>`}
       <div class=${this.soundIsLate ? 'late' : nothing}>
         ${this.soundIsLate ? html`<role-mark class="mark" level="late" heard></role-mark>` : nothing}
         ${this.fitted(this.soundWords, this.soundIsLate ? MARK_EM : 0)}

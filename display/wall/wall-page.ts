@@ -201,6 +201,7 @@ export class WallPage extends LitElement {
     return html`<wall-header
       .clock=${clockText(nowMs, zone)}
       .houseName=${this.stationName ?? state.house?.document.name ?? ''}
+      .wrongWords=${view.health.isKept ? (view.health.areBackupsLate ? WALL.backupsLate : null) : WALL.notKept}
       .soundWords=${sound.words}
       .soundIsLate=${sound.isLate}
       .lastContact=${view.connection.phase === 'lost' ? clockText(view.connection.lastContactMs, zone) : null}

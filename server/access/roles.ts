@@ -103,6 +103,7 @@ export const ROUTE_ROLES = {
   'GET /api/book/export': 'look',
   'POST /api/book/import': 'manage',
   'GET /api/weigh-out/:id': 'look',
+  'GET /api/export': 'manage',
   'GET /api/backups': 'manage',
   'POST /api/backups': 'manage',
   'POST /api/calc/:name': 'look',

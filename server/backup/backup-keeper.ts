@@ -26,6 +26,8 @@ export class BackupKeeper {
   #running: Promise<void> | null = null;
   #fault: string | null = null;
   #isStopped = false;
+  /** The last one that is known to have been made, without looking: a stick that hangs must not hold up the house. */
+  #lastMadeMs = 0;
 
   constructor(folder: string, make: MakeBackup, timers: Timers, wallMs: () => number, log: Pick<Logger, 'warn'>) {
     this.#folder = folder;
@@ -35,6 +37,11 @@ export class BackupKeeper {
     this.#log = log;
     this.#startedMs = wallMs();
     this.#again(this.#firstAfterMs());
+  }
+
+  /** Whether two were missed. */
+  get isLate(): boolean {
+    return this.#wallMs() - Math.max(this.#lastMadeMs, this.#startedMs) > LATE_AFTER_MS;
   }
 
   /** As it is now. Read from the folder, so that a stick that was pulled shows. */
@@ -67,7 +74,8 @@ export class BackupKeeper {
   async #run(): Promise<void> {
     this.#timer?.cancel();
     try {
-      await this.#make(this.#wallMs());
+      const { madeMs } = await this.#make(this.#wallMs());
+      this.#lastMadeMs = madeMs;
       this.#fault = null;
       this.#again(HOUR_MS);
     } catch (error) {
@@ -85,6 +93,7 @@ export class BackupKeeper {
 
   #firstAfterMs(): number {
     const [last] = this.#backups();
+    this.#lastMadeMs = last?.madeMs ?? 0;
     const ageMs = last === undefined ? HOUR_MS : this.#startedMs - last.madeMs;
     return Math.min(HOUR_MS, Math.max(FIRST_AFTER_MS, HOUR_MS - Math.max(0, ageMs)));
   }

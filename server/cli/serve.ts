@@ -87,7 +87,7 @@ async function serve(options: ServeArguments): Promise<number> {
     watchdogUsec: process.env['WATCHDOG_USEC'],
     notify: systemdNotify(process.env, (error) => log.warn({ err: error }, 'systemd could not be told')),
     timers: nodeTimers,
-    isWell: () => house.floor.isWritable,
+    probe: () => house.askJournal(),
   });
   await stopped;
   endWatchdog();

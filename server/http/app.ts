@@ -18,6 +18,7 @@ import { serveLive } from './live-route.ts';
 import { servePages } from './pages.ts';
 import { servePlan } from './plan-route.ts';
 import { guardEdge, limitConnections, REQUEST_TIMEOUT_MS, SLOW_LIMITS } from './edge.ts';
+import { serveExport } from './export-route.ts';
 import { sendProblem } from './problem.ts';
 import { serveWeighOut } from './weigh-out-route.ts';
 
@@ -93,6 +94,7 @@ export async function buildApp({
   serveApi(app, { ...api, clientCount: () => hub.clientCount });
   serveBook(app, { ...api, newId });
   serveBackups(app, backups);
+  serveExport(app, { ...api, devices, kitchenId: api.floor.kitchenId });
   serveCalc(app);
   serveWeighOut(app, api);
   servePlan(app, { ...api, planning, newId });

@@ -44,6 +44,8 @@ export interface LiveHubOptions {
   readonly log: Pick<Logger, 'warn' | 'info'>;
   /** How letting devices in stands; walls show it. */
   readonly joining: () => JoiningStatus;
+  /** Whether the last two backups were missed. */
+  readonly areBackupsLate: () => boolean;
   /** A device said that it sounded an order. */
   readonly onSounded: (soundId: string, deviceId: string) => void;
   /** The device that sounds has come, gone, or changed. */
@@ -81,11 +83,13 @@ export class LiveHub {
   #nextNumber = 1;
   #soundingDeviceId: string | null = null;
   #soundingPage: PageKind | null = null;
+  #toldHealth: string;
   /** Devices that said they could sound and then did not: asked last, until they do. */
   readonly #doubted = new Set<string>();
 
   constructor(options: LiveHubOptions, recentEvents: readonly RecordedEvent[]) {
     this.#options = options;
+    this.#toldHealth = JSON.stringify(this.#health());
     this.#recent.add(recentEvents);
     this.#news = new News(options.floor.state, recentEvents);
     this.#stop = options.floor.onCommitted((committed) => this.#publish(committed));
@@ -153,6 +157,14 @@ export class LiveHub {
   /** Tells everybody that the planner has something new which stands in no event: pages that show it ask for it. */
   planChanged(): void {
     this.#toAll({ type: 'planNews' });
+  }
+
+  /** Tells walls where the house is not as well as it was, or well again. Call it every few seconds. */
+  lookAtHealth(): void {
+    const text = JSON.stringify(this.#health());
+    if (text === this.#toldHealth) return;
+    this.#toldHealth = text;
+    for (const { session } of this.#sessions) if (session.phase === 'live' && session.page === 'wall') session.peer.send(text);
   }
 
   /** Tells walls how letting devices in stands. Nobody else gets the code. */
@@ -285,7 +297,10 @@ export class LiveHub {
     else if (missing.length > 0) this.#send(session, { type: 'events', events: [...missing] });
     this.#send(session, { type: 'live', sequence });
     this.#send(session, this.#soundStatus());
-    if (session.page === 'wall') this.#send(session, { type: 'joining', status: this.#options.joining() });
+    if (session.page === 'wall') {
+      this.#send(session, { type: 'joining', status: this.#options.joining() });
+      this.#send(session, this.#health());
+    }
     this.#electSounding();
   }
 
@@ -328,6 +343,10 @@ export class LiveHub {
     const byDoubt = Number(this.#doubted.has(a.device.id)) - Number(this.#doubted.has(b.device.id));
     const byKind = SOUNDS_FIRST[a.page] - SOUNDS_FIRST[b.page];
     return (byDoubt || byKind || a.number - b.number) < 0;
+  }
+
+  #health(): DownMessage {
+    return { type: 'health', isKept: this.#options.floor.isWritable, areBackupsLate: this.#options.areBackupsLate() };
   }
 
   #soundStatus(): DownMessage {

@@ -9,7 +9,7 @@ import { HEARTBEAT_MS } from '../../shared/wire/protocol.ts';
 import { KitchenAccess } from '../access/kitchen-access.ts';
 import { looksWhereTheServerIs, type RoleOfGuest } from '../access/roles.ts';
 import { anchorForStart, HouseClock } from '../clock/house-clock.ts';
-import { machineClocks, RealTime, type MachineClocks } from '../clock/real-time.ts';
+import { JUMP_MS, machineClocks, RealTime, type MachineClocks } from '../clock/real-time.ts';
 import { BackupKeeper, type MakeBackup } from '../backup/backup-keeper.ts';
 import { DEVICES_DATABASE, DEVICES_FILE } from '../devices/devices-schema.ts';
 import { Devices } from '../devices/devices.ts';
@@ -32,6 +32,7 @@ import { ThreadedJournal } from '../journal/threaded-journal.ts';
 import { LiveHub } from '../live/live-hub.ts';
 import { Planning, type PlanningOptions } from '../plan/planning.ts';
 import { ClockWatch } from './clock-watch.ts';
+import { lastKnownHouseMs } from './clock-went-back.ts';
 import { loadState } from './load-state.ts';
 import { commandOfFile } from './planned-starts.ts';
 import { commandIdOf, type ReadBakehouse } from './read-bakehouse.ts';
@@ -74,6 +75,8 @@ export interface House {
   readonly access: KitchenAccess;
   /** Brings a bakehouse file in for its day; `dayAlreadyOpen` where that day is planned already. */
   bringIn(bakehouse: ReadBakehouse): Promise<Outcome>;
+  /** Asks the journal something: it answers, or says why it cannot. */
+  askJournal(): Promise<unknown>;
   /** Looks at the clock now, as it does by itself every few seconds. */
   lookAtClock(): Promise<void>;
   /** Raises what is due now, as it does by itself when its time comes. */
@@ -142,6 +145,10 @@ async function startHouse(
       throw new JournalError('journalFailed', 'The data folder takes nothing: its journal could not keep when the house began.');
   }
 
+  const backups =
+    options.backups === undefined
+      ? null
+      : new BackupKeeper(options.backups.folder, options.backups.make, timers, () => (options.clocks ?? machineClocks).wallMs(), log);
   const access = new KitchenAccess({ devices, clock, timers, isClaimedAnew: options.isClaimedAnew === true });
   const hub = new LiveHub(
     {
@@ -151,6 +158,7 @@ async function startHouse(
       addresses,
       log,
       joining: () => access.joining,
+      areBackupsLate: () => backups?.isLate === true,
       onSounded: (soundId, deviceId) => void sounder.sounded(soundId, deviceId),
       onSoundOutletChanged: () => {
         sounder.look();
@@ -181,10 +189,6 @@ async function startHouse(
     void caller.look();
     planning.replanner.look();
   });
-  const backups =
-    options.backups === undefined
-      ? null
-      : new BackupKeeper(options.backups.folder, options.backups.make, timers, () => (options.clocks ?? machineClocks).wallMs(), log);
   const app = await buildApp({
     backups,
     hub,
@@ -200,12 +204,23 @@ async function startHouse(
     newId,
     names: options.names ?? [],
   });
+  await noteClockThatWentBack();
   let everyFewSeconds = timers.set(tick, HEARTBEAT_MS);
   function tick(): void {
     hub.sweep();
+    hub.lookAtHealth();
     void watch.look();
     everyFewSeconds = timers.set(tick, HEARTBEAT_MS);
   }
+  /** A clock that lost its battery while the server was away: what is open keeps the time that it had left, as when a clock is set beside a running house. */
+  async function noteClockThatWentBack(): Promise<void> {
+    const knownMs = lastKnownHouseMs(recent);
+    const byMs = clock.nowMs() - (knownMs ?? Number.NEGATIVE_INFINITY);
+    if (byMs >= -JUMP_MS) return;
+    log.warn({ byMs }, 'the clock of this machine is behind what the journal knows; everything on the floor keeps the time it had left');
+    await house(newId(), { type: 'noteClockJump', byMs });
+  }
+
   await caller.look();
   sounder.look();
   planning.replanner.look();
@@ -221,6 +236,7 @@ async function startHouse(
       const command = commandOfFile(file, clock.nowMs());
       return house(commandIdOf(digest, command.serviceDate), command);
     },
+    askJournal: () => journal.head(kitchenId),
     lookAtClock: () => watch.look(),
     callNow: () => caller.look(),
     close: async () => {

@@ -13,20 +13,28 @@ export interface WatchdogOptions {
   readonly watchdogUsec: string | undefined;
   readonly notify: Notify;
   readonly timers: Timers;
-  /** Whether the house does its work: its journal takes what happens. */
-  readonly isWell: () => boolean;
+  /** Asks the house's journal something. However it answers, it does: a disk that is full is told on the walls, and no restart makes room. */
+  readonly probe: () => Promise<unknown>;
 }
 
 /**
- * Tells systemd that the house is up, and again and again that it is well. A house whose journal takes nothing, or whose thread is stuck,
- * falls silent, and is started anew. Returns what says that it goes down.
+ * Tells systemd that the house is up, and again and again that it is well. A house that is stuck, or whose journal does not answer, falls
+ * silent, and is started anew. Returns what says that it goes down.
  */
-export function keepWatchdog({ watchdogUsec, notify, timers, isWell }: WatchdogOptions): () => void {
+export function keepWatchdog({ watchdogUsec, notify, timers, probe }: WatchdogOptions): () => void {
   notify('READY=1');
   const periodMs = Number(watchdogUsec ?? Number.NaN) / US_PER_MS / SHARE;
   let timer: { cancel(): void } | null = null;
+  let hasAnswered = true;
+  const answered = (): void => {
+    hasAnswered = true;
+  };
   const speak = (): void => {
-    if (isWell()) notify('WATCHDOG=1');
+    if (hasAnswered) {
+      notify('WATCHDOG=1');
+      hasAnswered = false;
+      probe().then(answered, answered);
+    }
     timer = timers.set(speak, periodMs);
   };
   if (periodMs > 0) speak();

@@ -54,6 +54,8 @@ export const soundStatusSchema = z.strictObject({
 export const devicesSchema = z.strictObject({ type: z.literal('devices'), devices: z.array(deviceSchema) });
 /** The planner has something new that stands in no event: a day that is found, an offer. Who shows plans asks for them (`GET /api/plan`). */
 export const planNewsSchema = z.strictObject({ type: z.literal('planNews') });
+/** How the house itself is: whether the journal takes what happens, and whether backups are late. */
+export const healthSchema = z.strictObject({ type: z.literal('health'), isKept: z.boolean(), areBackupsLate: z.boolean() });
 /** To walls only: how letting devices in stands. */
 export const joiningMessageSchema = z.strictObject({ type: z.literal('joining'), status: joiningStatusSchema });
 
@@ -70,5 +72,6 @@ export const downMessageSchema = z.discriminatedUnion('type', [
   devicesSchema,
   planNewsSchema,
   joiningMessageSchema,
+  healthSchema,
 ]);
 export type DownMessage = z.infer<typeof downMessageSchema>;

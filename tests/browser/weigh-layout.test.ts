@@ -82,33 +82,37 @@ async function show([name, view, over]: (typeof SHOWN)[number], language: string
 }
 
 describe.each(LANGUAGES)('G7 in %s', (language) => {
-  test.each(SIZES)('nothing is clipped at $width × $height, and thumbs find what they need', async (size) => {
-    await page.setViewportSize(size);
-    for (const shown of SHOWN) {
-      const name = shown.filter((part) => part !== null).join(' ');
-      await show(shown, language);
-      await page.screenshot({ path: `${PICTURES}weigh-${name.replaceAll(' ', '-')}-${language}-${size.width}x${size.height}.png` });
-      expect(await clippedTexts(page), name).toEqual([]);
-      const boxes = (await buttonBoxes(page)).filter((box) => box.bottom > box.top);
-      expect(boxes.length, name).toBeGreaterThan(1);
-      for (const box of boxes) {
-        const leastPx = box.classes.includes('big') ? BIG_PX : MIDDLING_PX;
-        expect(box.bottom - box.top, `${name}: ${box.text}`).toBeGreaterThanOrEqual(leastPx - 0.5);
+  // Where words are longest the smallest screen is what they may not fit on.
+  test.each(language === 'en' ? SIZES : SIZES.filter(({ width }) => width === 360))(
+    'nothing is clipped at $width × $height, and thumbs find what they need',
+    async (size) => {
+      await page.setViewportSize(size);
+      for (const shown of SHOWN) {
+        const name = shown.filter((part) => part !== null).join(' ');
+        await show(shown, language);
+        await page.screenshot({ path: `${PICTURES}weigh-${name.replaceAll(' ', '-')}-${language}-${size.width}x${size.height}.png` });
+        expect(await clippedTexts(page), name).toEqual([]);
+        const boxes = (await buttonBoxes(page)).filter((box) => box.bottom > box.top);
+        expect(boxes.length, name).toBeGreaterThan(1);
+        for (const box of boxes) {
+          const leastPx = box.classes.includes('big') ? BIG_PX : MIDDLING_PX;
+          expect(box.bottom - box.top, `${name}: ${box.text}`).toBeGreaterThanOrEqual(leastPx - 0.5);
+        }
+        for (const host of new Set(boxes.map((box) => box.host)))
+          expect(
+            tooClose(
+              boxes.filter((box) => box.host === host),
+              GAP_PX,
+            ),
+            name,
+          ).toEqual([]);
+        // The main button is in reach of the thumb.
+        const big = boxes.filter((box) => box.classes.includes('big'));
+        for (const box of big) expect(box.top, name).toBeGreaterThanOrEqual(size.height / 2 - 100);
       }
-      for (const host of new Set(boxes.map((box) => box.host)))
-        expect(
-          tooClose(
-            boxes.filter((box) => box.host === host),
-            GAP_PX,
-          ),
-          name,
-        ).toEqual([]);
-      // The main button is in reach of the thumb.
-      const big = boxes.filter((box) => box.classes.includes('big'));
-      for (const box of big) expect(box.top, name).toBeGreaterThanOrEqual(size.height / 2 - 100);
-    }
-    expect(complaints).toEqual([]);
-  });
+      expect(complaints).toEqual([]);
+    },
+  );
 });
 
 describe('G8 to eyes and ears that need more', () => {

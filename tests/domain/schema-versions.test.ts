@@ -54,7 +54,7 @@ const HELD: readonly {
     schema: downMessageSchema,
     version: PROTOCOL_VERSION,
     heldVersion: 1,
-    sha256: '3a25af8a334d23b78bbe484b57b089c55981fa642f9df4d15d085fcfdef9933c',
+    sha256: '827b24c792ca3f1be970031120a04dc37ef6f8e2640d7016f3abd856e4b1c87a',
     advice: WIRE,
   },
   {

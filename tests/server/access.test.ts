@@ -62,6 +62,7 @@ describe('the table of roles', () => {
       'DELETE /api/devices/:id/name',
       'POST /api/commands',
       'POST /api/book/import',
+      'GET /api/export',
       'GET /api/backups',
       'POST /api/backups',
       'POST /api/plan/proposals',

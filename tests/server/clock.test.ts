@@ -224,6 +224,28 @@ describe('a server whose clock is set while doughs run', () => {
     expect(standings(second)).toEqual(before);
   });
 
+  it.each([
+    ['a year', -365 * 24 * HOUR_MS],
+    ['an hour', -HOUR_MS],
+  ])('C8 that went back by %s while the server was away leaves the doughs the time they had left, once', async (_name, byMs) => {
+    const first = await busyHouse();
+    const left = (test: TestHouse): readonly number[] => ['C1', 'R1', 'M1'].map((tag) => test.due(tag).dueMs - test.house.clock.nowMs());
+    const before = left(first);
+    await first.close();
+    const second = await openTestHouse({ folder: first.folder, machine: new Machine(first.machine.wallMs() + byMs) });
+    const jumps = async (test: TestHouse): Promise<number> =>
+      (await test.events()).filter(({ event }) => event.type === 'clockJumped').length;
+    expect(await jumps(second)).toBe(1);
+    // What was done last was done a moment before the server went.
+    for (const [index, ms] of left(second).entries()) expect(Math.abs(ms - (before[index] ?? 0))).toBeLessThanOrEqual(21 * MINUTE_MS);
+    expect(second.due('C1').dueMs).toBeLessThan(first.machine.wallMs() + byMs + 24 * HOUR_MS);
+    const nowMs = second.house.clock.nowMs();
+    await second.close();
+    const third = await openTestHouse({ folder: first.folder, machine: second.machine });
+    expect(await jumps(third)).toBe(1);
+    expect(third.house.clock.nowMs()).toBe(nowMs);
+  });
+
   it('C2 makes nothing of a clock that strays less than the limit', async () => {
     const { house, machine } = await busyHouse();
     const { sequence } = house.floor.state;

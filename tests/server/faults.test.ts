@@ -38,7 +38,7 @@ describe('the fault campaign', () => {
   });
 
   it('FC2 finds a tap that was lost and acknowledged', async () => {
-    const { isWhole, lines } = await faults({ rounds: 1, seed: 7, forgesEvery: 20 });
+    const { isWhole, lines } = await faults({ rounds: 1, seed: 7, forgesEvery: 3 });
     expect(isWhole).toBe(false);
     expect(lines.join('\n')).toMatch(/was acknowledged at 1, its events end at undefined/);
   });

@@ -148,6 +148,34 @@ describe('POST /api/commands', () => {
     expect((await wall.first('events')).events).toEqual(kept);
   });
 
+  it('H16 gives everything that was kept as one file, from which the state follows, with the head of the hash chain', async () => {
+    const { house, workpiece } = await openTestHouse();
+    const phone = await LiveClient.live(house.app);
+    phone.say({ type: 'introduce', name: 'Bench phone', stationId: 'bench' });
+    await phone.give({ type: 'startStep', workpieceId: workpiece('C1').id, stepId: 'weigh' });
+    const answer = await house.app.inject('/api/export');
+    expect(answer.headers).toMatchObject({
+      'content-type': 'application/jsonl; charset=utf-8',
+      'content-disposition': 'attachment; filename="ovenward-everything.jsonl"',
+      'cache-control': 'no-store',
+    });
+    expect(answer.body.endsWith('\n')).toBe(true);
+    const lines = answer.body
+      .trimEnd()
+      .split('\n')
+      .map((line) => JSON.parse(line) as Record<string, unknown>);
+    expect(lines[0]).toMatchObject({ line: 'ovenward', kitchenId: house.floor.kitchenId, events: house.floor.state.sequence });
+    expect(lines.filter(({ line }) => line === 'device')).toMatchObject([{ name: 'Bench phone', stationId: 'bench' }]);
+    expect(answer.body).not.toContain(tokenOf(phone.deviceId));
+    const events = lines.filter(({ line }) => line === 'event').map(({ line: _line, ...event }) => event as unknown as RecordedEvent);
+    expect(JSON.parse(JSON.stringify(evolveAll(EMPTY_STATE, events)))).toEqual(JSON.parse(JSON.stringify(house.floor.state)));
+    expect(lines.at(-1)).toMatchObject({
+      line: 'head',
+      sequence: house.floor.state.sequence,
+      hash: expect.stringMatching(/^[0-9a-f]{64}$/) as string,
+    });
+  });
+
   it('H4 books scripts on one device, and a phone’s page on the phone', async () => {
     const { house, workpiece, events } = await openTestHouse();
     const phone = await LiveClient.live(house.app);

@@ -42,7 +42,17 @@ function hubOnMemory(role: AccessRole | null = 'manage') {
   const floor = new Floor({ kitchenId: KITCHEN, journal, state: EMPTY_STATE, clock, log, defer: (run) => setImmediate(run) });
   const devices = { all: () => [], introduce: () => null, touch: () => {} };
   const hub = new LiveHub(
-    { floor, clock, devices, addresses: [], log, joining: () => NOBODY_JOINS, onSounded: () => {}, onSoundOutletChanged: () => {} },
+    {
+      floor,
+      clock,
+      devices,
+      addresses: [],
+      log,
+      joining: () => NOBODY_JOINS,
+      areBackupsLate: () => false,
+      onSounded: () => {},
+      onSoundOutletChanged: () => {},
+    },
     [],
   );
   const live = (deviceId = freshId()) => {

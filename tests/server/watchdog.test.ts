@@ -2,7 +2,7 @@ import { chmodSync, existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it, vi } from 'vitest';
 import { keepWatchdog } from '../../server/main/watchdog.ts';
-import { Machine } from './support/machine.ts';
+import { eventLoopTurns, Machine } from './support/machine.ts';
 import { ensureServerBuilt, ServerProcess } from './support/server-process.ts';
 import { folderForTest } from './support/temporary-folder.ts';
 
@@ -15,26 +15,41 @@ describe('the watchdog', () => {
   it('SD1 says that the house is up, then that it is well three times within its time, and nothing while it is not', async () => {
     const machine = new Machine();
     const told: string[] = [];
-    let isWell = true;
-    const end = keepWatchdog({ watchdogUsec: '30000000', notify: (state) => told.push(state), timers: machine, isWell: () => isWell });
+    let answer: (() => Promise<unknown>) | null = () => Promise.resolve();
+    let free: () => void = () => {};
+    const stuck = new Promise<void>((resolve) => (free = resolve));
+    const end = keepWatchdog({
+      watchdogUsec: '30000000',
+      notify: (state) => told.push(state),
+      timers: machine,
+      probe: () => answer?.() ?? stuck,
+    });
     expect(told).toEqual(['READY=1', 'WATCHDOG=1']);
+    await eventLoopTurns();
     await machine.pass(30_000);
     expect(told.slice(2)).toEqual(['WATCHDOG=1', 'WATCHDOG=1', 'WATCHDOG=1']);
-    isWell = false;
-    await machine.pass(60_000);
-    expect(told).toHaveLength(5);
-    isWell = true;
+    // One that fails is one that answers.
+    answer = () => Promise.reject(new Error('the disk is full'));
     await machine.pass(10_000);
-    expect(told).toHaveLength(6);
+    answer = null;
+    await machine.pass(10_000);
+    expect(told).toHaveLength(7);
+    await machine.pass(60_000);
+    expect(told).toHaveLength(7);
+    answer = () => Promise.resolve();
+    free();
+    await eventLoopTurns();
+    await machine.pass(10_000);
+    expect(told).toHaveLength(8);
     end();
     await machine.pass(60_000);
-    expect(told.slice(6)).toEqual(['STOPPING=1']);
+    expect(told.slice(8)).toEqual(['STOPPING=1']);
   });
 
   it('SD1 is not kept where nobody watches', () => {
     const machine = new Machine();
     const told: string[] = [];
-    keepWatchdog({ watchdogUsec: undefined, notify: (state) => told.push(state), timers: machine, isWell: () => true });
+    keepWatchdog({ watchdogUsec: undefined, notify: (state) => told.push(state), timers: machine, probe: () => Promise.resolve() });
     expect([told, machine.timerCount]).toEqual([['READY=1'], 0]);
   });
 

@@ -3,6 +3,7 @@ export const DEVICES = {
   asking: 'Es wird gefragt, wer eingelassen ist…',
   failed: 'Der Server antwortet nicht. Er wird von selbst noch einmal gefragt.',
   forbidden: 'Dieses Gerät darf die anderen nicht ansehen.',
+  everything: 'Alles, was diese Backstube behalten hat, als eine Datei',
   toKitchen: 'Zur Backstube',
   joining: 'Geräte einlassen',
   joiningClosed: 'Zurzeit wird niemand eingelassen.',

@@ -26,6 +26,8 @@ export const WALL = {
   otherVersionTitle: 'Diese Seite ist nicht mehr aktuell',
   otherVersionMore: 'Sie lädt von selbst neu. Bleibt das stehen, von Hand neu laden.',
   join: 'Diesen Bildschirm einlassen',
+  notKept: 'Getipptes wird nicht behalten: Platte voll?',
+  backupsLate: 'seit zwei Stunden keine Sicherung',
   forbiddenTitle: 'Dieser Bildschirm hat hier keinen Zugang',
   forbiddenMore: 'Wer den Server der Backstube betreut, kann ihn zulassen.',
   fullTitle: 'Kein Platz für noch einen Bildschirm',

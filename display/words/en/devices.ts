@@ -3,6 +3,7 @@ export const DEVICES = {
   asking: 'Asking who was let in…',
   failed: 'The server does not answer. It is asked again by itself.',
   forbidden: 'This device may not look at the others.',
+  everything: 'Everything that this kitchen has kept, as one file',
   toKitchen: 'To the kitchen',
   joining: 'Letting devices in',
   joiningClosed: 'Nobody is let in at present.',

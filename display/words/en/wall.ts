@@ -26,6 +26,8 @@ export const WALL = {
   otherVersionTitle: 'This page is older than its kitchen',
   otherVersionMore: 'It loads again by itself. If this stays, load it by hand.',
   join: 'Let this screen in',
+  notKept: 'taps are not kept: is the disk full?',
+  backupsLate: 'no backup for two hours',
   forbiddenTitle: 'This screen may not be here',
   forbiddenMore: 'Whoever looks after the kitchen’s server can let it in.',
   fullTitle: 'No place left for another screen',

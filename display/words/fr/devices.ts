@@ -3,6 +3,7 @@ export const DEVICES = {
   asking: 'On demande qui est admis…',
   failed: 'Le serveur ne répond pas. On le redemande tout seul.',
   forbidden: 'Cet appareil ne peut pas voir les autres.',
+  everything: 'Tout ce que ce fournil a gardé, en un fichier',
   toKitchen: 'Vers le fournil',
   joining: 'Admission d’appareils',
   joiningClosed: 'Personne n’est admis en ce moment.',

@@ -26,6 +26,8 @@ export const WALL = {
   otherVersionTitle: 'Cette page est plus ancienne que son fournil',
   otherVersionMore: 'Elle se recharge toute seule. Si ce message reste, la recharger à la main.',
   join: 'Faire admettre cet écran',
+  notKept: 'rien n’est gardé\u00a0: disque plein\u00a0?',
+  backupsLate: 'pas de sauvegarde depuis deux heures',
   forbiddenTitle: 'Cet écran n’est pas admis ici',
   forbiddenMore: 'La personne qui s’occupe du serveur du fournil peut l’admettre.',
   fullTitle: 'Plus de place pour un autre écran',

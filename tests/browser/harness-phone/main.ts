@@ -6,6 +6,7 @@ import '../../../display/phone/phone-page.ts';
 import { keepChoices } from '../../../display/parts/keep-choices.ts';
 import { languageOfPage } from '../../../display/words/page-language.ts';
 import type { ClientCommand } from '../../../shared/floor/commands.ts';
+import { IN_HEALTH } from '../../../display/link/floor-link.ts';
 import { NOBODY_JOINS } from '../../../shared/wire/joining.ts';
 
 /** What a test may do to the page: say what the floor is, and see what the thumb said. */
@@ -49,6 +50,7 @@ let view: FloorView = {
   soundingPage: null,
   planNews: 0,
   joining: NOBODY_JOINS,
+  health: IN_HEALTH,
 };
 let nowMs = 0;
 

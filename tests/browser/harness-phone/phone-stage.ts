@@ -1,6 +1,7 @@
 import type { FloorView } from '../../../display/link/floor-link.ts';
 import { dueOf, roleAt, type Due } from '../../../shared/floor/due.ts';
 import type { FloorState } from '../../../shared/floor/state.ts';
+import { IN_HEALTH } from '../../../display/link/floor-link.ts';
 import { NOBODY_JOINS } from '../../../shared/wire/joining.ts';
 import { assert } from '../../../shared/result.ts';
 import type { Floor } from '../../domain/support/floor.ts';
@@ -32,6 +33,7 @@ export function phoneView(state: FloorState | null, more: Partial<FloorView> = {
     soundingPage: 'wall',
     planNews: 0,
     joining: NOBODY_JOINS,
+    health: IN_HEALTH,
     ...more,
   };
 }

@@ -5,6 +5,7 @@ import { keepChoices } from '../../../display/parts/keep-choices.ts';
 import { holdWeigh } from '../../../display/weigh/hold-weigh.ts';
 import '../../../display/weigh/weigh-page.ts';
 import type { ClientCommand } from '../../../shared/floor/commands.ts';
+import { IN_HEALTH } from '../../../display/link/floor-link.ts';
 import { NOBODY_JOINS } from '../../../shared/wire/joining.ts';
 
 /** What a test may do to the page: say what the floor is, and see what the thumb said. */
@@ -42,6 +43,7 @@ let view: FloorView = {
   soundingPage: null,
   planNews: 0,
   joining: NOBODY_JOINS,
+  health: IN_HEALTH,
 };
 let nowMs = 0;
 

@@ -2,6 +2,7 @@ import type { BakehouseFile } from '../../../shared/documents/bakehouse-file.ts'
 import type { FloorView } from '../../../display/link/floor-link.ts';
 import { openDues } from '../../../shared/floor/due.ts';
 import type { FloorState } from '../../../shared/floor/state.ts';
+import { IN_HEALTH } from '../../../display/link/floor-link.ts';
 import { NOBODY_JOINS } from '../../../shared/wire/joining.ts';
 import { Floor } from '../../domain/support/floor.ts';
 import { bringInCommand, harbourFile, OPENING_MS } from '../../domain/support/harbour.ts';
@@ -79,6 +80,7 @@ export function viewOf(state: FloorState | null, more: Partial<FloorView> = {}):
     soundingPage: 'wall',
     planNews: 0,
     joining: NOBODY_JOINS,
+    health: IN_HEALTH,
     ...more,
   };
 }

@@ -138,6 +138,7 @@ export class SimServer {
         addresses: [],
         log: silentLog,
         joining: () => NOBODY_JOINS,
+        areBackupsLate: () => false,
         onSounded: (soundId, deviceId) => void sounder.sounded(soundId, deviceId),
         onSoundOutletChanged: () => {
           sounder.look();

@@ -99,8 +99,18 @@ function groups(): TemplateResult {
 
 function headers(busy: Scene): TemplateResult {
   const houseName = floorOf(busy).house?.document.name ?? '';
-  const one = (name: string, soundWords: string, soundIsLate: boolean, lastContact: string | null): TemplateResult =>
-    specimen(`wall-header, ${name}`, 'on-wall', made('wall-header', { clock: '06:30', houseName, soundWords, soundIsLate, lastContact }));
+  const one = (
+    name: string,
+    soundWords: string,
+    soundIsLate: boolean,
+    lastContact: string | null,
+    wrongWords: string | null = null,
+  ): TemplateResult =>
+    specimen(
+      `wall-header, ${name}`,
+      'on-wall',
+      made('wall-header', { clock: '06:30', houseName, soundWords, soundIsLate, lastContact, wrongWords }),
+    );
   return shelf(
     'Header: the house, its link and its sound',
     [
