@@ -79,8 +79,11 @@ export class Page {
     this.say({ type: 'ping', t1: performance.now() });
   }
 
-  tap(command: ClientCommand): void {
-    this.say({ type: 'command', commandId: newId(), tap: { agoMonotonicMs: 0, agoWallMs: 0 }, command });
+  /** Says a tap; its id. */
+  tap(command: ClientCommand): string {
+    const commandId = newId();
+    this.say({ type: 'command', commandId, tap: { agoMonotonicMs: 0, agoWallMs: 0 }, command });
+    return commandId;
   }
 
   end(): void {

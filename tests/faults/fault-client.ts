@@ -89,6 +89,11 @@ export class FaultClient {
     this.#socket?.terminate();
   }
 
+  /** Says that it is still there, as pages do every few seconds. */
+  ping(): void {
+    if (this.#isLive) this.#send({ type: 'ping', t1: 2 });
+  }
+
   end(): void {
     this.#isEnded = true;
     this.#socket?.terminate();
