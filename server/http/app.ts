@@ -20,6 +20,7 @@ import { servePlan } from './plan-route.ts';
 import { guardEdge, limitConnections, REQUEST_TIMEOUT_MS, SLOW_LIMITS } from './edge.ts';
 import { serveExport } from './export-route.ts';
 import { sendProblem } from './problem.ts';
+import { parseSafely } from './safe-json.ts';
 import { serveWeighOut } from './weigh-out-route.ts';
 
 /** Largest body of a request, in bytes. */
@@ -71,6 +72,15 @@ export async function buildApp({
   limitConnections(app.server);
   // Text is no command; left in, a form on a page of another site could send one.
   app.removeContentTypeParser('text/plain');
+  app.removeContentTypeParser('application/json');
+  app.addContentTypeParser<string>('application/json', { parseAs: 'string' }, (_request, body, done) => {
+    try {
+      done(null, parseSafely(body));
+    } catch (error) {
+      if (!(error instanceof SyntaxError)) throw error;
+      done(Object.assign(new Error(`The body is not JSON: ${error.message}`), { statusCode: 400 }));
+    }
+  });
   await app.register(fastifyCookie);
   await serveWebsockets(app);
   // After the websockets' own hook, which says of a request whether it is an upgrade; before all of ours.

@@ -83,7 +83,7 @@ function originOf(url: string): string | null {
 }
 
 /** Turns away politely whoever comes when there are too many: with an answer, not with silence. */
-export function limitConnections(server: Server): void {
+export function limitConnections(server: Pick<Server, 'on'>): void {
   const byAddress = new Map<string, number>();
   let count = 0;
   server.on('connection', (socket: Socket) => {

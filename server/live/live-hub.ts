@@ -1,5 +1,4 @@
 import type { Logger } from 'pino';
-import { parse as parseJson } from 'secure-json-parse';
 import type { ZodError } from 'zod';
 import type { RecordedEvent } from '../../shared/floor/events.ts';
 import type { Outcome } from '../../shared/floor/refusals.ts';
@@ -20,6 +19,7 @@ import { upMessageSchema, type Hello, type UpMessage, type PageKind } from '../.
 import type { AccessRole, JoiningStatus } from '../../shared/wire/joining.ts';
 import { Bucket, type Flow } from '../access/bucket.ts';
 import { mayGive, mayUse } from '../access/roles.ts';
+import { parseSafely } from '../http/safe-json.ts';
 import type { HouseClock } from '../clock/house-clock.ts';
 import type { Committed, Floor } from '../floor/floor.ts';
 import type { SoundOrder } from '../floor/sounder.ts';
@@ -398,8 +398,7 @@ function asDevice(device: Device): Device {
 function parse(text: string): { readonly ok: true; readonly value: UpMessage } | { readonly ok: false; readonly fault: string } {
   let value: unknown;
   try {
-    // What would reach for the prototype of objects is no message.
-    value = parseJson(text);
+    value = parseSafely(text);
   } catch (error) {
     if (error instanceof SyntaxError) return { ok: false, fault: 'the message is not JSON' };
     throw error;

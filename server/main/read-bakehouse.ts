@@ -3,6 +3,7 @@ import { readFile } from 'node:fs/promises';
 import { readBakehouseFile, type BakehouseFile, type FileFault } from '../../shared/documents/bakehouse-file.ts';
 import { ID_BYTES, idFromBytes } from '../../shared/ids.ts';
 import { accepted, refused, type Result } from '../../shared/result.ts';
+import { parseSafely } from '../http/safe-json.ts';
 import { isKnownZone } from './planned-starts.ts';
 
 /** Largest bakehouse file, in bytes. */
@@ -25,7 +26,7 @@ export async function readBakehouse(path: string): Promise<Result<ReadBakehouse,
   if (bytes.length > MAX_FILE_BYTES) return wholeFile(`it is larger than ${MAX_FILE_BYTES} bytes`);
   let value: unknown;
   try {
-    value = JSON.parse(bytes.toString('utf8'));
+    value = parseSafely(bytes.toString('utf8'));
   } catch (error) {
     return wholeFile(`it is not JSON: ${error instanceof Error ? error.message : String(error)}`);
   }

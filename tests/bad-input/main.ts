@@ -21,6 +21,7 @@ import { PROTOCOL_VERSION } from '../../shared/wire/protocol.ts';
 import { upMessageSchema } from '../../shared/wire/up.ts';
 import { ROUTE_ROLES } from '../../server/access/roles.ts';
 import { HOUSE_DEVICE_ID } from '../../server/floor/house-device.ts';
+import { parseSafely } from '../../server/http/safe-json.ts';
 import { openHouse, type House } from '../../server/main/house.ts';
 import { inTemporaryFolder, ROOT } from '../bench/places.ts';
 import { Random } from '../simulation/support/random.ts';
@@ -328,7 +329,9 @@ class Campaign {
     const text = mutatedText(random.pick(this.#texts), random);
     const what = random.whole(0, 6);
     if (what <= 2) {
-      const value = mutated(random.pick(this.#files), random);
+      const spoilt = JSON.stringify(mutated(random.pick(this.#files), random)) ?? 'null';
+      const value = asRead(spoilt);
+      if (value === REFUSED) return;
       const names = { formulaIds: new Set<string>(), productIds: new Set<string>(), letters: new Set<string>() };
       const readers = [
         () => readBakehouseFile(value),
@@ -352,6 +355,19 @@ class Campaign {
     } catch (error) {
       this.#violations.push(`${what} threw ${error instanceof Error ? (error.stack ?? error.message).slice(0, 400) : String(error)}`);
     }
+  }
+}
+
+/** No file at all: it was refused before anybody looked into it. */
+const REFUSED = Symbol('refused');
+
+/** A file as it is read: what is no JSON, or only pretends to be data, is refused. */
+function asRead(text: string): unknown {
+  try {
+    return parseSafely(text);
+  } catch (error) {
+    if (error instanceof SyntaxError) return REFUSED;
+    throw error;
   }
 }
 

@@ -148,21 +148,28 @@ describe('every answer', () => {
   });
 });
 
-describe('what would reach for the prototype of objects', () => {
-  it.each(['{"code":"1","__proto__":{"role":"manage"}}', '{"code":"1","constructor":{"prototype":{"role":"manage"}}}'])(
-    'ED4 is refused as a body: %s',
-    async (payload) => {
-      const { house } = await openTestHouse();
-      const headers = { 'content-type': 'application/json' };
-      expect((await house.app.inject({ method: 'POST', url: '/api/join', headers, payload })).statusCode).toBe(400);
-      expect(Object.hasOwn(Object.prototype, 'role')).toBe(false);
-    },
-  );
+describe('what would reach for the prototype of objects, or stand in the way of its methods', () => {
+  it.each([
+    '{"code":"1","__proto__":{"role":"manage"}}',
+    '{"code":"1","constructor":{"prototype":{"role":"manage"}}}',
+    '{"code":{"length":{"toString":1}}}',
+    '{"code":{"length":{"to\\u0053tring":1}}}',
+    '[{"name":[{"valueOf":null}]}]',
+  ])('ED4 is refused as a body: %s', async (payload) => {
+    const { house } = await openTestHouse();
+    const headers = { 'content-type': 'application/json' };
+    expect((await house.app.inject({ method: 'POST', url: '/api/join', headers, payload })).statusCode).toBe(400);
+    expect(Object.hasOwn(Object.prototype, 'role')).toBe(false);
+  });
 
-  it('ED4 is no message, and closes its socket', async () => {
+  it.each([
+    '{"type":"ping","t1":1,"__proto__":{"role":"manage"}}',
+    // Found by the campaign of bad input: zod 4.6.7 compares the length of whatever has one, and throws at this one.
+    '{"type":"introduce","name":{"length":{"toString":1}},"stationId":null}',
+  ])('ED4 is no message, and closes its socket: %s', async (text) => {
     const { house } = await openTestHouse();
     const client = await LiveClient.live(house.app);
-    client.sayText('{"type":"ping","t1":1,"__proto__":{"role":"manage"}}');
+    client.sayText(text);
     expect(await client.closed()).toEqual({ code: CLOSE.badMessage, reason: 'the message is not JSON' });
   });
 });

@@ -1,0 +1,144 @@
+// Before the library: it asks for it on loading.
+import 'reflect-metadata';
+import { webcrypto } from 'node:crypto';
+import { chmodSync, existsSync, mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import * as x509 from '@peculiar/x509';
+import { isLocalAddress, permittedNames } from './name-constraints.ts';
+
+type CryptoKey = webcrypto.CryptoKey;
+type CryptoKeyPair = webcrypto.CryptoKeyPair;
+
+x509.cryptoProvider.set(webcrypto as unknown as Parameters<(typeof x509.cryptoProvider)['set']>[0]);
+
+const ALGORITHM = { name: 'ECDSA', namedCurve: 'P-256', hash: 'SHA-256' } as const;
+const NAME_CONSTRAINTS = '2.5.29.30';
+const DAY_MS = 24 * 3_600_000;
+/** A root is put into phones by hand, and outlives them. */
+const ROOT_DAYS = 3650;
+/** Well below the 398 days that browsers give a certificate at most. */
+export const LEAF_DAYS = 90;
+/** A clock that is a little behind takes a certificate all the same. */
+const BACKDATED_MS = DAY_MS;
+/** Names that no house has for itself alone, and that lead nowhere beyond its own network (RFC 6761, RFC 6762, RFC 8375). */
+const LOCAL_NAMES = ['localhost', 'local', 'home.arpa'];
+
+/** A certificate with its key, as TLS takes them. */
+export interface Credentials {
+  readonly key: string;
+  readonly cert: string;
+  readonly notAfterMs: number;
+}
+
+/** A bakehouse's own certificate authority: its root, and leaves made by it. */
+export interface Authority {
+  /** The root, in PEM. */
+  readonly root: string;
+  /** Its SHA-256, to be compared by eye: pairs of hexadecimal digits. */
+  readonly fingerprint: string;
+  /** Makes a certificate for names and IPv4 addresses of this machine. */
+  leaf(names: readonly string[], addresses: readonly string[], nowMs: number): Promise<Credentials>;
+}
+
+/**
+ * Opens the authority in a folder, or makes one there on first use, for these names and local networks alone. Its key is readable to the
+ * server's own user only. Throws where the folder cannot be written or what is in it is no key and root.
+ */
+export async function openAuthority(
+  folder: string,
+  names: readonly string[],
+  addresses: readonly string[],
+  nowMs: number,
+): Promise<Authority> {
+  const [keyFile, rootFile] = [join(folder, 'root-key.pem'), join(folder, 'root.pem')];
+  if (!existsSync(keyFile)) {
+    mkdirSync(folder, { recursive: true, mode: 0o700 });
+    const keys = await newKeys();
+    const root = await newRoot(keys, names, addresses, nowMs);
+    writeNew(rootFile, root.toString('pem'), 0o644);
+    writeNew(keyFile, await keyPem(keys.privateKey), 0o600);
+  }
+  chmodSync(keyFile, 0o600);
+  const root = new x509.X509Certificate(readFileSync(rootFile, 'utf8'));
+  const signingKey = await importKey(readFileSync(keyFile, 'utf8'));
+  const thumbprint = Buffer.from(await root.getThumbprint('SHA-256'));
+  return {
+    root: root.toString('pem'),
+    fingerprint: (thumbprint.toString('hex').toUpperCase().match(/../g) ?? []).join(':'),
+    leaf: (leafNames, leafAddresses, leafNowMs) => newLeaf(root, signingKey, leafNames, leafAddresses, leafNowMs),
+  };
+}
+
+async function newRoot(
+  keys: CryptoKeyPair,
+  names: readonly string[],
+  addresses: readonly string[],
+  nowMs: number,
+): Promise<x509.X509Certificate> {
+  const beyond = addresses.filter((address) => !isLocalAddress(address));
+  return x509.X509CertificateGenerator.createSelfSigned({
+    name: 'CN=Ovenward bakehouse root',
+    notBefore: new Date(nowMs - BACKDATED_MS),
+    notAfter: new Date(nowMs + ROOT_DAYS * DAY_MS),
+    signingAlgorithm: ALGORITHM,
+    keys,
+    extensions: [
+      new x509.BasicConstraintsExtension(true, 0, true),
+      new x509.KeyUsagesExtension(x509.KeyUsageFlags.keyCertSign | x509.KeyUsageFlags.cRLSign, true),
+      new x509.Extension(NAME_CONSTRAINTS, true, permittedNames([...new Set([...names, ...LOCAL_NAMES])], beyond)),
+      await x509.SubjectKeyIdentifierExtension.create(keys.publicKey),
+    ],
+  });
+}
+
+async function newLeaf(
+  root: x509.X509Certificate,
+  signingKey: CryptoKey,
+  names: readonly string[],
+  addresses: readonly string[],
+  nowMs: number,
+): Promise<Credentials> {
+  const keys = await newKeys();
+  const notAfterMs = nowMs + LEAF_DAYS * DAY_MS;
+  const leaf = await x509.X509CertificateGenerator.create({
+    subject: 'CN=Ovenward',
+    issuer: root.subjectName,
+    notBefore: new Date(nowMs - BACKDATED_MS),
+    notAfter: new Date(notAfterMs),
+    signingAlgorithm: ALGORITHM,
+    publicKey: keys.publicKey,
+    signingKey,
+    extensions: [
+      new x509.BasicConstraintsExtension(false, undefined, true),
+      new x509.KeyUsagesExtension(x509.KeyUsageFlags.digitalSignature, true),
+      new x509.ExtendedKeyUsageExtension([x509.ExtendedKeyUsage.serverAuth]),
+      new x509.SubjectAlternativeNameExtension([
+        ...[...new Set(['localhost', ...names])].map((value) => ({ type: 'dns', value }) as const),
+        ...[...new Set(['127.0.0.1', ...addresses])].map((value) => ({ type: 'ip', value }) as const),
+      ]),
+      await x509.SubjectKeyIdentifierExtension.create(keys.publicKey),
+      await x509.AuthorityKeyIdentifierExtension.create(root.publicKey),
+    ],
+  });
+  return { key: await keyPem(keys.privateKey), cert: leaf.toString('pem'), notAfterMs };
+}
+
+function newKeys(): Promise<CryptoKeyPair> {
+  return webcrypto.subtle.generateKey(ALGORITHM, true, ['sign', 'verify']) as Promise<CryptoKeyPair>;
+}
+
+async function keyPem(key: CryptoKey): Promise<string> {
+  return x509.PemConverter.encode(await webcrypto.subtle.exportKey('pkcs8', key), 'PRIVATE KEY');
+}
+
+function importKey(pem: string): Promise<CryptoKey> {
+  const [der] = x509.PemConverter.decode(pem);
+  if (der === undefined) throw new Error('the key of the bakehouse’s authority is no PEM');
+  return webcrypto.subtle.importKey('pkcs8', der, ALGORITHM, false, ['sign']) as Promise<CryptoKey>;
+}
+
+/** Whole or not at all, and never for a moment readable to others than it is meant for. */
+function writeNew(file: string, text: string, mode: number): void {
+  writeFileSync(`${file}.new`, `${text}\n`, { mode });
+  renameSync(`${file}.new`, file);
+}
