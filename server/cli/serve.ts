@@ -12,6 +12,7 @@ import { HELP, readArguments, type ServeArguments } from '../main/arguments.ts';
 import { defaultDataFolder } from '../main/data-folder.ts';
 import { nodeTimers } from '../floor/alarm-clock.ts';
 import { openHouse, type House } from '../main/house.ts';
+import type { SecureServer } from '../tls/secure-server.ts';
 import { keepWatchdog, systemdNotify } from '../main/watchdog.ts';
 import { portFault } from '../main/port-probe.ts';
 import { readBakehouse, type ReadBakehouse } from '../main/read-bakehouse.ts';
@@ -50,6 +51,8 @@ async function serve(options: ServeArguments): Promise<number> {
   const lanAddresses = options.isHereOnly ? [] : localNetworkAddresses();
   const stopped = stopSignal();
   const addresses: string[] = [];
+  const names = [...machineNames(), ...options.names];
+  let secure: { readonly server: SecureServer; readonly port: number } | null = null;
   const backupsFolder = resolve(options.backups ?? join(dataFolder, 'backups'));
   let house: House;
   try {
@@ -60,7 +63,11 @@ async function serve(options: ServeArguments): Promise<number> {
       pagesFolder: PAGES_FOLDER,
       addresses,
       isClaimedAnew: options.isClaimedAnew,
-      names: [...machineNames(), ...options.names],
+      names,
+      trusted: () =>
+        secure === null
+          ? null
+          : { root: secure.server.authority.root, fingerprint: secure.server.authority.fingerprint, port: secure.port },
       startJournalThread: startJournalWorker,
       backups: { folder: backupsFolder, make: (nowMs) => backupInThread(dataFolder, backupsFolder, nowMs) },
     });
@@ -76,13 +83,23 @@ async function serve(options: ServeArguments): Promise<number> {
     return fail(listenFault(error, options.port));
   }
   const port = portOf(house, options);
+  if (options.tls) {
+    try {
+      secure = await listenSecurely(house, options, names, join(dataFolder, 'tls'), host);
+    } catch (error) {
+      await house.close();
+      return fail(secureFault(error, options.tlsPort, join(dataFolder, 'tls')));
+    }
+  }
   addresses.push(...(lanAddresses.length > 0 ? lanAddresses : ['localhost']).map((address) => `http://${address}:${port}`));
   const told = await bringIn(house, wanted);
   if (!told.ok) {
     await house.close();
     return fail(told.fault);
   }
-  process.stdout.write(`${[...told.value, ...greeting(port, options, lanAddresses, dataFolder, house.access.consoleCode)].join('\n')}\n`);
+  process.stdout.write(
+    `${[...told.value, ...greeting(port, options, lanAddresses, dataFolder, house.access.consoleCode, secure)].join('\n')}\n`,
+  );
   const endWatchdog = keepWatchdog({
     watchdogUsec: process.env['WATCHDOG_USEC'],
     notify: systemdNotify(process.env, (error) => log.warn({ err: error }, 'systemd could not be told')),
@@ -91,6 +108,7 @@ async function serve(options: ServeArguments): Promise<number> {
   });
   await stopped;
   endWatchdog();
+  secure?.server.close();
   await house.close();
   return 0;
 }
@@ -143,17 +161,52 @@ function greeting(
   lanAddresses: readonly string[],
   dataFolder: string,
   code: string | null,
+  secure: { readonly server: SecureServer; readonly port: number } | null,
 ): readonly string[] {
   const hosts = ['localhost', ...lanAddresses];
   const lines = [
     `Wall   http://localhost:${port}/wall`,
     ...hosts.map((host) => `Phone  http://${host}:${port}/phone`),
     ...(code === null ? [] : [`Code   ${code}   whoever types it on a phone’s page manages this kitchen and lets others in`]),
+    ...(secure === null ? [] : secureLines(port, secure.port, hosts, secure.server.authority.fingerprint)),
     `Data   ${dataFolder}`,
   ];
   if (options.pace !== 1)
     lines.push(`Pace   ×${options.pace}: the house runs ${options.pace} times faster than the day. Never bake by it.`);
   return lines;
+}
+
+/** The second way in: the same over TLS. Loaded only where it is wanted: nobody else waits for it. */
+async function listenSecurely(
+  house: House,
+  options: ServeArguments,
+  names: readonly string[],
+  folder: string,
+  host: string,
+): Promise<{ readonly server: SecureServer; readonly port: number }> {
+  const { SecureServer: Secure } = await import('../tls/secure-server.ts');
+  const addresses = (): readonly string[] => (options.isHereOnly ? [] : localNetworkAddresses());
+  const server = await Secure.open({ app: house.app, folder, names, addresses, wallMs: () => Date.now(), timers: nodeTimers });
+  return { server, port: await server.listen(options.tlsPort, host) };
+}
+
+function secureLines(port: number, tlsPort: number, hosts: readonly string[], fingerprint: string): readonly string[] {
+  return [
+    ...hosts.map((host) => `TLS    https://${host}:${tlsPort}/`),
+    `Trust  ${hosts
+      .slice(-1)
+      .map((host) => `http://${host}:${port}/trust`)
+      .join('')}   how a phone takes in this bakehouse’s root; its SHA-256:`,
+    `       ${fingerprint}`,
+  ];
+}
+
+function secureFault(error: unknown, port: number, folder: string): string {
+  const code = error instanceof Error && 'code' in error ? error.code : null;
+  if (code === 'EADDRINUSE') return `Port ${port} is taken by another program; choose another with --tls-port.`;
+  if (code === 'EACCES' && error instanceof Error && 'syscall' in error && error.syscall === 'listen')
+    return `Port ${port} may not be used by you; choose one above 1023 with --tls-port.`;
+  return `The bakehouse’s authority in ${folder} cannot be used: ${error instanceof Error ? error.message : String(error)}`;
 }
 
 function listenFault(error: unknown, port: number): string {

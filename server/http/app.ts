@@ -21,6 +21,7 @@ import { guardEdge, limitConnections, REQUEST_TIMEOUT_MS, SLOW_LIMITS } from './
 import { serveExport } from './export-route.ts';
 import { sendProblem } from './problem.ts';
 import { parseSafely } from './safe-json.ts';
+import { guardPlain, serveTrust, type TrustedRoot } from './trust-route.ts';
 import { serveWeighOut } from './weigh-out-route.ts';
 
 /** Largest body of a request, in bytes. */
@@ -38,6 +39,8 @@ export interface AppOptions extends Omit<ApiOptions, 'clientCount'> {
   /** Null where no backups are made. */
   readonly backups: BackupKeeper | null;
   readonly log: FastifyBaseLogger;
+  /** The bakehouse's authority; null where the server speaks no TLS. */
+  readonly trusted: () => TrustedRoot | null;
   /** Names by which this machine is reached, in lower case, beside localhost and its addresses. */
   readonly names: readonly string[];
   readonly clock: ApiOptions['clock'] & { monotonicMs(): number };
@@ -56,6 +59,7 @@ export async function buildApp({
   pagesFolder,
   newId,
   names,
+  trusted,
   clock,
   ...rest
 }: AppOptions): Promise<FastifyInstance> {
@@ -85,6 +89,7 @@ export async function buildApp({
   await serveWebsockets(app);
   // After the websockets' own hook, which says of a request whether it is an upgrade; before all of ours.
   guardEdge(app, { names, clock });
+  guardPlain(app, trusted);
   guardRoutes(app, api.door);
   app.setErrorHandler<Error & { statusCode?: number; code?: string }>((error, request, reply) => {
     if (error.code === 'FST_ERR_CTP_BODY_TOO_LARGE')
@@ -103,12 +108,13 @@ export async function buildApp({
   serveAccess(app, { access, devices, door: api.door, hub });
   serveApi(app, { ...api, clientCount: () => hub.clientCount });
   serveBook(app, { ...api, newId });
+  serveTrust(app, trusted);
   serveBackups(app, backups);
   serveExport(app, { ...api, devices, kitchenId: api.floor.kitchenId });
   serveCalc(app);
   serveWeighOut(app, api);
   servePlan(app, { ...api, planning, newId });
-  if (pagesFolder !== null) await servePages(app, pagesFolder);
+  if (pagesFolder !== null) await servePages(app, pagesFolder, trusted);
   return app;
 }
 

@@ -97,21 +97,24 @@ export class Door {
 
   #known(request: FastifyRequest, kind: BrowserKind): Actor | null {
     const { devices, clock } = this.#options;
-    const device = devices.findByToken(request.cookies[cookieName(kind)] ?? '');
+    const device = devices.findByToken(request.cookies[cookieName(kind, request.protocol === 'https')] ?? '');
     if (device === null || device.kind !== kind || device.role === null) return null;
     devices.touch(device.id, clock.realMs());
     return { device, role: device.role };
   }
 }
 
-/** A wall and a phone in one browser are two devices. */
-function cookieName(kind: BrowserKind): string {
-  return `ovenward-${kind}`;
+/**
+ * A wall and a phone in one browser are two devices. Over TLS the name says that no page of another host can have set it, and that it never
+ * goes without (RFC 6265bis section 4.1.3.2): whoever was let in over plain http is let in anew.
+ */
+function cookieName(kind: BrowserKind, isSecure: boolean): string {
+  return `${isSecure ? '__Host-' : ''}ovenward-${kind}`;
 }
 
 /** No script reads it, no page of another site sends it, and over TLS it never goes without. */
 function cookieOf(kind: BrowserKind, token: string, isSecure: boolean): string {
-  return `${cookieName(kind)}=${token}; Max-Age=${MAX_AGE_S}; Path=/; HttpOnly; SameSite=Strict${isSecure ? '; Secure' : ''}`;
+  return `${cookieName(kind, isSecure)}=${token}; Max-Age=${MAX_AGE_S}; Path=/; HttpOnly; SameSite=Strict${isSecure ? '; Secure' : ''}`;
 }
 
 /** What sort of device a page makes of its browser: a screen that is bolted to a station acts as a phone does. */
@@ -120,7 +123,7 @@ function browserKindOf(page: PageKind): BrowserKind {
 }
 
 /** Whether a request comes from this machine itself, and not through a program on it that passes on others' (RFC 7239 and what was usual before). */
-function isHere(request: FastifyRequest): boolean {
+export function isHere(request: FastifyRequest): boolean {
   const { forwarded, 'x-forwarded-for': forwardedFor } = request.headers;
   return forwarded === undefined && forwardedFor === undefined && /^(?:::ffff:)?127\.\d+\.\d+\.\d+$|^::1$/.test(request.ip);
 }

@@ -52,7 +52,9 @@ export function guardEdge(app: FastifyInstance, { names, clock }: EdgeOptions): 
       return sendProblem(reply, 421, 'otherHost', {
         detail: 'This server does not go by that name. Start it with --name for one more, or use its address.',
       });
-    if (isOfOtherSite(request)) return sendProblem(reply, 403, 'forbidden', { detail: 'This is for the pages of this server.' });
+    // Asked over TLS by a page of ours that came by plain http, which is another site to browsers; it tells nothing that is not on that page.
+    if (request.url === '/api/trust') reply.header('Cross-Origin-Resource-Policy', 'cross-origin');
+    else if (isOfOtherSite(request)) return sendProblem(reply, 403, 'forbidden', { detail: 'This is for the pages of this server.' });
     return undefined;
   });
 }

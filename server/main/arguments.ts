@@ -3,6 +3,8 @@ import { accepted, refused, type Result } from '../../shared/result.ts';
 
 /** Where the server listens unless told otherwise. */
 export const DEFAULT_PORT = 8420;
+/** Where it speaks TLS unless told otherwise. */
+export const DEFAULT_TLS_PORT = 8443;
 const MAX_PACE = 3600;
 /** RFC 1123 section 2.1, in lower case. */
 const HOST_NAME = /^(?=.{1,253}$)[a-z0-9](?:[a-z0-9-]{0,61}[a-z0-9])?(?:\.[a-z0-9](?:[a-z0-9-]{0,61}[a-z0-9])?)*$/;
@@ -15,6 +17,9 @@ export interface ServeArguments {
   readonly port: number;
   /** Only for this machine, and not for the local network. */
   readonly isHereOnly: boolean;
+  /** Speaks TLS as well, with certificates of the bakehouse's own authority. */
+  readonly tls: boolean;
+  readonly tlsPort: number;
   /** A new code for the console is wanted, though some phone manages the kitchen. */
   readonly isClaimedAnew: boolean;
   /** Names by which the house's own network knows this machine, beside its host name. */
@@ -30,6 +35,8 @@ export const HELP = `npm start -- [options]
   --port N          port to listen on (default ${DEFAULT_PORT})
   --here            answer this machine only, not the local network
   --name NAME       one more name by which your network knows this machine, ovens.example for instance; once for each
+  --tls             speak TLS too, with certificates of this bakehouse’s own (the first start makes its authority)
+  --tls-port N      port for TLS (default ${DEFAULT_TLS_PORT})
   --claim           show a new code that lets a phone manage the kitchen: where every one that did is lost
   --pace N          run the house N times faster, 1 to ${MAX_PACE}; for trying out, never for a real day
   --help            this text`;
@@ -42,6 +49,8 @@ const OPTIONS = {
   here: { type: 'boolean' },
   name: { type: 'string', multiple: true },
   claim: { type: 'boolean' },
+  tls: { type: 'boolean' },
+  'tls-port': { type: 'string' },
   pace: { type: 'string' },
   help: { type: 'boolean' },
 } as const;
@@ -53,11 +62,14 @@ export function readArguments(args: readonly string[]): Result<ServeArguments, s
     const fault = faultOf(token);
     if (fault !== null) return refused(fault);
   }
-  const { bakehouse, data, backups, here, claim, help } = values;
+  const { bakehouse, data, backups, here, claim, tls, help } = values;
   const names = (values.name ?? []).filter((name) => typeof name === 'string').map((name) => name.toLowerCase());
   for (const name of names) if (!HOST_NAME.test(name)) return refused(`--name takes a host name such as ovens.example, not "${name}".`);
   const port = typeof values.port === 'string' ? wholeNumber(values.port) : DEFAULT_PORT;
   if (port === null || port > 65_535) return refused(`--port takes a number from 0 to 65535, not "${values.port}".`);
+  const tlsText = values['tls-port'];
+  const tlsPort = typeof tlsText === 'string' ? wholeNumber(tlsText) : DEFAULT_TLS_PORT;
+  if (tlsPort === null || tlsPort > 65_535) return refused(`--tls-port takes a number from 0 to 65535, not "${String(tlsText)}".`);
   const pace = typeof values.pace === 'string' ? Number(values.pace) : 1;
   if (!(pace >= 1 && pace <= MAX_PACE)) return refused(`--pace takes a number from 1 to ${MAX_PACE}, not "${values.pace}".`);
   return accepted({
@@ -68,6 +80,8 @@ export function readArguments(args: readonly string[]): Result<ServeArguments, s
     isHereOnly: here === true,
     isClaimedAnew: claim === true,
     names,
+    tls: tls === true,
+    tlsPort,
     pace,
     help: help === true,
   });

@@ -21,6 +21,7 @@ import { SoundTester } from '../floor/sound-tester.ts';
 import { Sounder } from '../floor/sounder.ts';
 import { buildApp } from '../http/app.ts';
 import { Door } from '../http/device-cookie.ts';
+import type { TrustedRoot } from '../http/trust-route.ts';
 import { lockFolder } from '../journal/folder-lock.ts';
 import { JOURNAL_DATABASE } from '../journal/journal-schema.ts';
 import { checkIntegrity } from '../journal/integrity.ts';
@@ -55,6 +56,8 @@ export interface HouseOptions {
   readonly isClaimedAnew?: boolean;
   /** Names by which this machine is reached, in lower case, beside localhost and its addresses. */
   readonly names?: readonly string[];
+  /** The bakehouse's authority, read anew with each request; without it, or null: no TLS. */
+  readonly trusted?: () => TrustedRoot | null;
   /** Where tokens of devices come from, where tests bring their own. */
   readonly newToken?: (deviceId: string) => string;
   /** How the thread is started that writes down what is long; without it everything is written where the house runs. */
@@ -203,6 +206,7 @@ async function startHouse(
     clock,
     newId,
     names: options.names ?? [],
+    trusted: options.trusted ?? (() => null),
   });
   await noteClockThatWentBack();
   let everyFewSeconds = timers.set(tick, HEARTBEAT_MS);

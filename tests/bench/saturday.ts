@@ -87,6 +87,7 @@ export function saturday(): Promise<readonly Line[]> {
       }
       await pause(LOOK_EVERY_MS);
     }
+    const lost = prompt.filter(({ isLost }) => isLost).length;
     const floorMs = await floorTimes(folder, pages, wall);
     clearInterval(heartbeat);
     wall.end();
@@ -114,7 +115,7 @@ export function saturday(): Promise<readonly Line[]> {
       lineOf(`${name}: memory in the second hour`, 'MiB', '—', [inHour(1)]),
       lineOf(`${name}: memory in the eighth hour`, 'MiB', 'not more than in the second', [inHour(HOURS - 1)]),
       lineOf(`${name}: looks at which a call should have sounded and had not`, 'calls', '0', [missed]),
-      lineOf(`${name}: screens that lost their line, the slow one apart`, 'screens', '0', [prompt.filter(({ isLost }) => isLost).length]),
+      lineOf(`${name}: screens that lost their line, the slow one apart`, 'screens', '0', [lost]),
     ];
   });
 }

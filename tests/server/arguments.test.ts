@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { DEFAULT_PORT, readArguments } from '../../server/main/arguments.ts';
+import { DEFAULT_PORT, DEFAULT_TLS_PORT, readArguments } from '../../server/main/arguments.ts';
 import { defaultDataFolder } from '../../server/main/data-folder.ts';
 
 describe('the command line', () => {
@@ -12,6 +12,8 @@ describe('the command line', () => {
       isHereOnly: false,
       isClaimedAnew: false,
       names: [],
+      tls: false,
+      tlsPort: DEFAULT_TLS_PORT,
       pace: 1,
       help: false,
     };
@@ -27,6 +29,8 @@ describe('the command line', () => {
       isHereOnly: true,
       isClaimedAnew: true,
       names: ['ovens.example', 'oven'],
+      tls: true,
+      tlsPort: 0,
       pace: 2.5,
       help: true,
     };
@@ -46,6 +50,9 @@ describe('the command line', () => {
         'Ovens.example',
         '--name',
         'oven',
+        '--tls',
+        '--tls-port',
+        '0',
         '--pace',
         '2.5',
         '--help',
@@ -64,6 +71,8 @@ describe('the command line', () => {
         '--claim',
         '--name=Ovens.example',
         '--name=oven',
+        '--tls',
+        '--tls-port=0',
         '--pace=2.5',
         '--help',
       ]),

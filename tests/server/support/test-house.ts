@@ -36,6 +36,7 @@ export interface TestHouseOptions {
   readonly isClaimedAnew?: boolean;
   /** Names of the machine, beside localhost and its addresses. */
   readonly names?: readonly string[];
+  readonly trusted?: NonNullable<HouseOptions['trusted']>;
   readonly pagesFolder?: string | null;
   /** Listens on a port of its own, on this machine only. */
   readonly isListening?: boolean;
@@ -69,6 +70,7 @@ export async function openTestHouse(options: TestHouseOptions = {}): Promise<Tes
     roleOfGuest = () => 'manage',
     isClaimedAnew = false,
     names = [],
+    trusted = () => null,
     pagesFolder = null,
     isEmpty = false,
     isListening = false,
@@ -87,6 +89,7 @@ export async function openTestHouse(options: TestHouseOptions = {}): Promise<Tes
     roleOfGuest,
     isClaimedAnew,
     names,
+    trusted,
     newToken: tokenOf,
   };
   const house = await openHouse(houseOptions);

@@ -3,6 +3,8 @@ import '../../../../display/devices/devices-page.ts';
 import type { DevicesShown } from '../../../../display/devices/device-store.ts';
 import '../../../../display/join/join-page.ts';
 import type { JoinAnswer } from '../../../../display/join/join-store.ts';
+import '../../../../display/trust/trust-page.ts';
+import type { TrustShown } from '../../../../display/trust/trust-page.ts';
 import '../../../../display/wall/wall-joining.ts';
 import type { ListedDevice } from '../../../../shared/wire/access.ts';
 import { NOBODY_JOINS, type Joining } from '../../../../shared/wire/joining.ts';
@@ -28,6 +30,15 @@ const LISTS: readonly (readonly [string, DevicesShown])[] = [
   ['closed', { phase: 'here', devices: DEVICES.slice(0, 2), joining: NOBODY_JOINS, atMs: NOW_MS }],
   ['locked', { phase: 'here', devices: DEVICES.slice(1, 2), joining: LOCKED, atMs: NOW_MS }],
   ['failed', { phase: 'failed' }],
+];
+
+const FINGERPRINT = Array.from({ length: 32 }, (_, index) => (index * 37 + 11).toString(16).slice(-2).padStart(2, '0').toUpperCase()).join(
+  ':',
+);
+const TRUSTS: readonly (readonly [string, TrustShown])[] = [
+  ['not yet', { phase: 'here', fingerprint: FINGERPRINT, isTrusted: false }],
+  ['trusted', { phase: 'here', fingerprint: FINGERPRINT, isTrusted: true }],
+  ['none', { phase: 'none' }],
 ];
 
 const UNCLAIMED = { role: null, isClaimed: false, isJoiningOpen: false };
@@ -76,6 +87,16 @@ export function accessSection(): TemplateResult {
         specimen(`join-page, ${answer.kind}`, 'on-desk', made('join-page', { access: OPEN, isScanned: true, answer })),
       ),
     ]),
+    shelf(
+      'The bakehouse’s root',
+      TRUSTS.map(([name, shown]) =>
+        specimen(
+          `trust-page, ${name}`,
+          'on-desk',
+          made('trust-page', { shown, url: 'http://192.0.2.10:8420/trust', secureUrl: 'https://192.0.2.10:8443/phone' }),
+        ),
+      ),
+    ),
     shelf(
       'Who is in',
       LISTS.map(([name, shown]) => specimen(`devices-page, ${name}`, 'whole', made('devices-page', { shown, zone: 'UTC' }))),

@@ -1,0 +1,25 @@
+export const TRUST = {
+  title: 'Dieser Backstube vertrauen',
+  asking: 'Die Backstube wird gefragt…',
+  none: 'Dieser Server hat keine eigene Zertifizierungsstelle. Mit --tls starten.',
+  failed: 'Der Server antwortet nicht.',
+  why: 'Diese Backstube spricht so mit Handys, dass niemand im Netz mithört. Dafür einmal ihre Wurzel aufnehmen:',
+  take: '1. Wurzel aufnehmen',
+  compare: 'Ihr SHA-256 muss der sein, den der Server dort zeigt, wo er gestartet wurde:',
+  ios: [
+    'Diese Seite in Safari öffnen und den Knopf oben drücken; das Profil erlauben.',
+    'Einstellungen → Allgemein → VPN und Geräteverwaltung: das Profil wählen, Installieren.',
+    'Einstellungen → Allgemein → Info → Zertifikatsvertrauenseinstellungen: die Wurzel einschalten.',
+  ],
+  android: [
+    'Den Knopf oben drücken; die Datei wird behalten.',
+    'Einstellungen → Sicherheit → Weitere Sicherheit → Verschlüsselung und Anmeldedaten → Zertifikat installieren → CA-Zertifikat (je nach Hersteller heißt es anders).',
+    'Die behaltene Datei wählen und zustimmen.',
+  ],
+  trying: '2. Es wird versucht, ob dieser Browser durchkommt…',
+  notYet: '2. Dieser Browser kommt noch nicht durch. Es wird von selbst noch einmal versucht.',
+  isTrusted: 'Dieser Browser vertraut der Backstube.',
+  goOn: 'Weiter',
+  scan: 'Für ein anderes Handy:',
+  caution: 'Die Wurzel spricht nur für die Namen dieser Backstube und für lokale Adressen, für nichts sonst im Internet.',
+} as const;

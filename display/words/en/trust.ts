@@ -1,0 +1,25 @@
+export const TRUST = {
+  title: 'Trust this bakehouse',
+  asking: 'Asking the bakehouse…',
+  none: 'This server has no authority of its own. Start it with --tls.',
+  failed: 'The server does not answer.',
+  why: 'This bakehouse speaks to phones so that nobody on the network can listen in. For that, take in its root once:',
+  take: '1. Take in the root',
+  compare: 'Its SHA-256 must be the one that the server’s console shows:',
+  ios: [
+    'Open this page in Safari and touch the button above; allow the profile.',
+    'Settings → General → VPN & Device Management: choose the profile, Install.',
+    'Settings → General → About → Certificate Trust Settings: switch the root on.',
+  ],
+  android: [
+    'Touch the button above; the file is kept.',
+    'Settings → Security → More security → Encryption & credentials → Install a certificate → CA certificate (names differ by maker).',
+    'Choose the file that was kept, and say yes.',
+  ],
+  trying: '2. Trying whether this browser comes through…',
+  notYet: '2. This browser does not come through yet. It is tried again by itself.',
+  isTrusted: 'This browser trusts the bakehouse.',
+  goOn: 'Go on',
+  scan: 'For another phone:',
+  caution: 'The root speaks for this bakehouse’s own names and for local addresses alone, and for nothing else on the internet.',
+} as const;

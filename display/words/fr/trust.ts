@@ -1,0 +1,25 @@
+export const TRUST = {
+  title: 'Faire confiance à ce fournil',
+  asking: 'On demande au fournil…',
+  none: 'Ce serveur n’a pas d’autorité à lui. Le lancer avec --tls.',
+  failed: 'Le serveur ne répond pas.',
+  why: 'Ce fournil parle aux téléphones sans que personne sur le réseau puisse écouter. Pour cela, prendre sa racine une fois\u00a0:',
+  take: '1. Prendre la racine',
+  compare: 'Son SHA-256 doit être celui que montre la console du serveur\u00a0:',
+  ios: [
+    'Ouvrir cette page dans Safari et toucher le bouton ci-dessus\u00a0; autoriser le profil.',
+    'Réglages → Général → VPN et gestion de l’appareil\u00a0: choisir le profil, Installer.',
+    'Réglages → Général → Informations → Réglages de confiance des certificats\u00a0: activer la racine.',
+  ],
+  android: [
+    'Toucher le bouton ci-dessus\u00a0; le fichier est gardé.',
+    'Paramètres → Sécurité → Plus de paramètres de sécurité → Chiffrement et identifiants → Installer un certificat → Certificat CA (les noms changent selon le fabricant).',
+    'Choisir le fichier gardé et accepter.',
+  ],
+  trying: '2. On essaie si ce navigateur passe…',
+  notYet: '2. Ce navigateur ne passe pas encore. On réessaie tout seul.',
+  isTrusted: 'Ce navigateur fait confiance au fournil.',
+  goOn: 'Continuer',
+  scan: 'Pour un autre téléphone\u00a0:',
+  caution: 'La racine ne vaut que pour les noms de ce fournil et les adresses locales, et pour rien d’autre sur Internet.',
+} as const;
