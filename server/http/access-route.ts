@@ -33,16 +33,19 @@ export function serveAccess(app: FastifyInstance, { access, devices, door, hub }
       case 'admitted': {
         const { device, token } = admission;
         setToken(reply, body.data.as, token);
+        request.log.warn({ deviceId: device.id, role: device.role, address: request.ip }, 'a device was let in');
         return noStore(reply).send({ deviceId: device.id, name: device.name, role: device.role ?? 'look' } satisfies Joined);
       }
       case 'locked': {
         const retryS = Math.ceil(admission.forMs / SECOND_MS);
+        request.log.warn({ address: request.ip, retryS }, 'somebody who is locked out typed a code');
         reply.header('Retry-After', String(retryS));
         return sendProblem(reply, 429, 'tooManyTries', { detail: `Try again in ${retryS} s.`, more: { retryS } });
       }
       case 'closed':
         return sendProblem(reply, 409, 'joiningClosed', { detail: 'Let somebody who manages the kitchen open it.' });
       case 'wrong':
+        request.log.warn({ address: request.ip }, 'somebody typed a wrong code');
         return sendProblem(reply, 403, 'wrongCode', { detail: 'The code, or the picture that it came with, is not good (any more).' });
     }
   });
@@ -57,6 +60,7 @@ export function serveAccess(app: FastifyInstance, { access, devices, door, hub }
         faults: shapeFaults(body.error),
       });
     access.openJoining(body.data.role);
+    request.log.warn({ role: body.data.role, byDeviceId: door.visitor(request).device?.id }, 'joining was opened');
     return noStore(reply).send(access.joining);
   });
 
@@ -79,11 +83,16 @@ export function serveAccess(app: FastifyInstance, { access, devices, door, hub }
     if (!body.success)
       return sendProblem(reply, 400, 'badInput', { detail: 'Say what it may do: {"role": "act"}.', faults: shapeFaults(body.error) });
     const id = idOf(request);
+    request.log.warn(
+      { deviceId: id, role: body.data.role, byDeviceId: door.visitor(request).device?.id },
+      'a device is to get another role',
+    );
     return sendChange(reply, id === null ? 'noSuchDevice' : access.changeRole(id, body.data.role));
   });
 
   app.delete('/api/devices/:id', async (request, reply) => {
     const id = idOf(request);
+    request.log.warn({ deviceId: id, byDeviceId: door.visitor(request).device?.id }, 'a device is to be shut out');
     return sendChange(reply, id === null ? 'noSuchDevice' : access.shutOut(id));
   });
 

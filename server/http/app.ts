@@ -150,6 +150,7 @@ function guardRoutes(app: FastifyInstance, door: Door): void {
     const route = knownRoute(request.method, request.routeOptions.url ?? '');
     // A page cannot see why an upgrade was refused: the hub lets it in and closes it with the reason.
     if (route === null || request.ws || mayUse(door.visitor(request).role, route)) return undefined;
+    request.log.info({ address: request.ip, route }, 'somebody may not use this route');
     return sendProblem(reply, 403, 'forbidden', { detail: `This device may not use ${route}.` });
   });
 }

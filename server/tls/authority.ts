@@ -124,7 +124,7 @@ async function newLeaf(
 }
 
 function newKeys(): Promise<CryptoKeyPair> {
-  return webcrypto.subtle.generateKey(ALGORITHM, true, ['sign', 'verify']) as Promise<CryptoKeyPair>;
+  return webcrypto.subtle.generateKey(ALGORITHM, true, ['sign', 'verify']);
 }
 
 async function keyPem(key: CryptoKey): Promise<string> {
@@ -134,7 +134,7 @@ async function keyPem(key: CryptoKey): Promise<string> {
 function importKey(pem: string): Promise<CryptoKey> {
   const [der] = x509.PemConverter.decode(pem);
   if (der === undefined) throw new Error('the key of the bakehouse’s authority is no PEM');
-  return webcrypto.subtle.importKey('pkcs8', der, ALGORITHM, false, ['sign']) as Promise<CryptoKey>;
+  return webcrypto.subtle.importKey('pkcs8', der, ALGORITHM, false, ['sign']);
 }
 
 /** Whole or not at all, and never for a moment readable to others than it is meant for. */

@@ -31,6 +31,14 @@ function serverSources(): string {
     .join('\n');
 }
 
+/** Every test. */
+function testSources(): string {
+  return readdirSync(join(ROOT, 'tests'), { recursive: true, encoding: 'utf8' })
+    .filter((name) => name.endsWith('.ts'))
+    .map((name) => readFileSync(join(ROOT, 'tests', name), 'utf8'))
+    .join('\n');
+}
+
 const CATALOGUES: readonly (readonly [string, () => readonly string[]])[] = [
   ['Refusals', () => refusalSchema.options.map((option) => option.shape.code.value)],
   ['Problems', () => literalsOf('server/http/problem.ts', 'ProblemCode')],
@@ -43,6 +51,21 @@ describe('the error catalogue of DEVELOPERS.md', () => {
     const inCode = [...codes()].sort();
     expect(inCode.length).toBeGreaterThan(3);
     expect([...documented(heading)].sort()).toEqual(inCode);
+  });
+
+  it('H15 names for every item of the security standard rules whose tests there are', () => {
+    const text = readFileSync(join(ROOT, 'DEVELOPERS.md'), 'utf8');
+    const [, section = ''] = text.split('\n### OWASP ASVS 5.0.0, level 2\n');
+    const rows = [...(section.split(/\n#{1,3} /)[0] ?? '').matchAll(/^\| (\d[^|]+) \|[^|]+\| ([^|]+) \|$/gm)];
+    expect(rows.length).toBeGreaterThan(35);
+    const titles = testSources();
+    const missing = rows.flatMap(([, item = '', rules = '']) =>
+      rules
+        .split(', ')
+        .filter((rule) => !new RegExp(`['"\`]${rule}(?![0-9])`).test(titles))
+        .map((rule) => `${item}: ${rule}`),
+    );
+    expect(missing).toEqual([]);
   });
 
   it('H15 holds no problem and no opening fault that nothing in the server says', () => {

@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
+import { pino } from 'pino';
 import { describe, expect, it } from 'vitest';
 import { accessStatusSchema, deviceListSchema } from '../../shared/wire/access.ts';
 import { joiningStatusSchema, type AccessRole, type Joining } from '../../shared/wire/joining.ts';
@@ -316,6 +317,34 @@ describe('the devices that were let in', () => {
     for (const file of ['devices.db', 'devices.db-wal'])
       expect(readFileSync(join(folder, file)).includes('Grandmother Quill'), file).toBe(false);
     expect((await ask('DELETE', `/api/devices/${freshId()}/name`, { cookie })).status).toBe(404);
+  });
+});
+
+describe('the log', () => {
+  it('AC12 says who was let in, who guessed and what was changed, by whom, and no code, ticket or token', async () => {
+    const lines: string[] = [];
+    const log = pino({ level: 'info' }, { write: (line: string) => void lines.push(line) });
+    const { ask, claim, open, joinWith } = await closedHouse({ log });
+    const cookie = await claim();
+    const { code, ticket } = open('act');
+    const joined = await joinWith({ code, ticket, name: 'Bench phone' });
+    await joinWith({ code: code === '000000' ? '000001' : '000000' }, '192.0.2.66');
+    const deviceId = String(joined.body['deviceId']);
+    await ask('PUT', `/api/devices/${deviceId}/role`, { cookie, payload: { role: 'look' } });
+    await ask('DELETE', `/api/devices/${deviceId}`, { cookie });
+    await ask('GET', '/api/devices', { cookie: `ovenward-phone=${tokenOf(deviceId)}` });
+    const all = lines.join('');
+    const said = lines.map((line) => (JSON.parse(line) as { msg: string }).msg);
+    for (const each of [
+      'a device was let in',
+      'somebody typed a wrong code',
+      'a device is to get another role',
+      'a device is to be shut out',
+      'somebody may not use this route',
+    ])
+      expect(said).toContain(each);
+    expect(all).toContain('"address":"192.0.2.66"');
+    for (const secret of [code, ticket, tokenOf(deviceId), 'Bench phone']) expect(all).not.toContain(secret);
   });
 });
 

@@ -2,7 +2,7 @@ import { execFileSync } from 'node:child_process';
 import { X509Certificate } from 'node:crypto';
 import { once } from 'node:events';
 import { statSync, writeFileSync } from 'node:fs';
-import { request as plainRequest } from 'node:http';
+import { request as plainRequest, type IncomingMessage } from 'node:http';
 import { request } from 'node:https';
 import type { AddressInfo } from 'node:net';
 import { join } from 'node:path';
@@ -151,7 +151,7 @@ async function over(
     headers: { host: `localhost:${port}`, ...headers },
   });
   asked.end();
-  const [answer] = (await once(asked, 'response')) as [import('node:http').IncomingMessage];
+  const [answer] = (await once(asked, 'response')) as [IncomingMessage];
   answer.resume();
   return {
     status: answer.statusCode ?? 0,
@@ -168,7 +168,7 @@ describe('a house that speaks TLS', () => {
     const socket = new WebSocket(`wss://localhost:${port}/live?page=phone`, { ca: [root], origin: `https://localhost:${port}` });
     onTestFinished(() => socket.terminate());
     const client = new LiveClient(socket);
-    const [answer] = (await once(socket, 'upgrade')) as [import('node:http').IncomingMessage];
+    const [answer] = (await once(socket, 'upgrade')) as [IncomingMessage];
     if (socket.readyState === WebSocket.CONNECTING) await once(socket, 'open');
     client.say(hello());
     await client.first('live');
@@ -223,7 +223,7 @@ describe('a house that speaks TLS', () => {
     const { plainPort } = await secureHouse();
     const asked = plainRequest({ host: '127.0.0.1', port: plainPort, path: '/api/state' });
     asked.end();
-    const [answer] = (await once(asked, 'response')) as [import('node:http').IncomingMessage];
+    const [answer] = (await once(asked, 'response')) as [IncomingMessage];
     answer.resume();
     expect(answer.statusCode).toBe(200);
     const { house } = await openTestHouse();

@@ -67,6 +67,20 @@ describe('the layers', () => {
 });
 
 describe('the repository', () => {
+  test('SU1 pins every package to one exact version, says of each why it is there, and lets one alone run a script when it is installed', () => {
+    const project = JSON.parse(readFileSync(join(ROOT, 'package.json'), 'utf8')) as Record<string, Record<string, string | boolean>>;
+    const guide = readFileSync(join(ROOT, 'DEVELOPERS.md'), 'utf8');
+    const [, reasons = ''] = guide.split('### Why these packages');
+    const packages = { ...project['dependencies'], ...project['devDependencies'] };
+    expect(Object.entries(packages).filter(([, version]) => !/^\d+\.\d+\.\d+$/.test(String(version)))).toEqual([]);
+    // Types come with what they are the types of.
+    const unexplained = Object.keys(packages).filter(
+      (name) => !name.startsWith('@types/') && !(reasons.split('\n## ')[0] ?? '').includes(name),
+    );
+    expect(unexplained).toEqual([]);
+    expect(project['allowScripts']).toEqual({ 'better-sqlite3': true });
+  });
+
   test('holds at its top only what the project has agreed on', () => {
     const agreed = [
       'DEVELOPERS.md',

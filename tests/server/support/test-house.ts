@@ -36,6 +36,8 @@ export interface TestHouseOptions {
   readonly isClaimedAnew?: boolean;
   /** Names of the machine, beside localhost and its addresses. */
   readonly names?: readonly string[];
+  /** Where the house's log goes; without a word, nowhere. */
+  readonly log?: HouseOptions['log'];
   readonly trusted?: NonNullable<HouseOptions['trusted']>;
   readonly pagesFolder?: string | null;
   /** Listens on a port of its own, on this machine only. */
@@ -70,6 +72,7 @@ export async function openTestHouse(options: TestHouseOptions = {}): Promise<Tes
     roleOfGuest = () => 'manage',
     isClaimedAnew = false,
     names = [],
+    log = pino({ level: 'silent' }),
     trusted = () => null,
     pagesFolder = null,
     isEmpty = false,
@@ -79,7 +82,7 @@ export async function openTestHouse(options: TestHouseOptions = {}): Promise<Tes
   const houseOptions: HouseOptions = {
     dataFolder: folder,
     pace,
-    log: pino({ level: 'silent' }),
+    log,
     pagesFolder,
     addresses: ['http://localhost:8420'],
     clocks: machine,
