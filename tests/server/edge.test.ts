@@ -3,6 +3,7 @@ import { mkdirSync, writeFileSync } from 'node:fs';
 import { connect, type AddressInfo, type Socket } from 'node:net';
 import { join } from 'node:path';
 import { promisify } from 'node:util';
+import { gzipSync } from 'node:zlib';
 import { describe, expect, it, onTestFinished } from 'vitest';
 import { WebSocket } from 'ws';
 import { Bucket, Buckets } from '../../server/access/bucket.ts';
@@ -171,6 +172,43 @@ describe('what would reach for the prototype of objects, or stand in the way of 
     const client = await LiveClient.live(house.app);
     client.sayText(text);
     expect(await client.closed()).toEqual({ code: CLOSE.badMessage, reason: 'the message is not JSON' });
+  });
+});
+
+describe('what is small on the wire and large in memory', () => {
+  it('ED7 is not unpacked: a body that is compressed is no JSON, however much it would be', async () => {
+    const { house } = await openTestHouse();
+    const bomb = gzipSync(Buffer.alloc(64 * 1024 * 1024, ' '));
+    expect(bomb.length).toBeLessThan(100_000);
+    for (const encoding of ['gzip', 'deflate', 'br']) {
+      const headers = { 'content-type': 'application/json', 'content-encoding': encoding };
+      const answer = await house.app.inject({ method: 'POST', url: '/api/join', headers, payload: bomb });
+      expect(answer.statusCode, encoding).toBe(400);
+    }
+  });
+
+  it('ED7 nor is a message: compression is not agreed to, and a frame that is compressed all the same ends its socket', async () => {
+    const { house } = await openTestHouse({ isListening: true });
+    const { port } = house.app.server.address() as AddressInfo;
+    const socket = new WebSocket(`ws://127.0.0.1:${port}/live?page=phone`, { perMessageDeflate: true });
+    onTestFinished(() => socket.terminate());
+    await once(socket, 'open');
+    expect(socket.extensions).toBe('');
+    const raw = connect(port, '127.0.0.1');
+    onTestFinished(() => void raw.destroy());
+    raw.write(
+      'GET /live?page=phone HTTP/1.1\r\nHost: localhost\r\nConnection: Upgrade\r\nUpgrade: websocket\r\nSec-WebSocket-Version: 13\r\nSec-WebSocket-Key: AAAAAAAAAAAAAAAAAAAAAA==\r\nSec-WebSocket-Extensions: permessage-deflate\r\n\r\n',
+    );
+    const [answer] = (await once(raw, 'data')) as [Buffer];
+    expect(answer.toString('utf8')).toMatch(/^HTTP\/1\.1 101 /);
+    expect(answer.toString('utf8')).not.toMatch(/extensions/i);
+    // FIN, RSV1 (RFC 7692 section 6: compressed), text, masked, two bytes under a mask of zeros.
+    raw.write(Buffer.from([0xc1, 0x82, 0, 0, 0, 0, 0x4a, 0x04]));
+    let said = Buffer.alloc(0);
+    raw.on('data', (chunk: Buffer) => (said = Buffer.concat([said, chunk])));
+    await once(raw, 'close');
+    // A close frame with 1002, a protocol error (RFC 6455 section 7.4.1).
+    expect(said.subarray(said.indexOf(0x88)).readUInt16BE(2)).toBe(1002);
   });
 });
 
