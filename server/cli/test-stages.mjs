@@ -24,11 +24,11 @@ export const STAGES = [
   { name: 'types', run: async () => check(await checkTypes(), 'The type check found faults.') },
   { name: 'format', run: () => checkWith('oxfmt', ['--check'], 'Some files are not formatted. Run: npx oxfmt') },
   { name: 'lint', run: () => checkWith('oxlint', ['--type-aware', '--deny-warnings'], 'The linter found faults.') },
-  { name: 'domain', budgetS: 25, run: () => runSuite('domain') },
+  { name: 'domain', budgetS: 30, run: () => runSuite('domain') },
   { name: 'build', neededBy: ['server', 'browser', 'live'], run: build },
-  { name: 'server', budgetS: 30, run: () => runSuite('server') },
+  { name: 'server', budgetS: 50, run: () => runSuite('server') },
   { name: 'simulation', budgetS: 30, run: () => runSuite('simulation') },
-  { name: 'browser', budgetS: 230, run: () => runSuite('browser') },
+  { name: 'browser', budgetS: 240, run: () => runSuite('browser') },
   { name: 'live', budgetS: 115, run: () => runSuite('live') },
 ];
 
