@@ -26,5 +26,6 @@ export function joinPlaceOf({
 function pageOf(asked: string, origin: string): string {
   if (!asked.startsWith('/') || !URL.canParse(asked, origin)) return '/phone';
   const url = new URL(asked, origin);
-  return url.origin === origin && url.pathname !== '/join' ? url.pathname + url.search : '/phone';
+  // A path that begins with two slashes would be another host's.
+  return url.origin === origin && url.pathname !== '/join' && !url.pathname.startsWith('//') ? url.pathname + url.search : '/phone';
 }

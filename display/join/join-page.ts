@@ -111,7 +111,7 @@ export class JoinPage extends LitElement {
     const { access } = this;
     if (access === 'asking') return html`<p role="status">${JOINING.asking}</p>`;
     if (access === 'failed') return html`<p role="status">${JOINING.failed}</p>`;
-    if (access.isClaimed && !access.isJoiningOpen)
+    if (access.isClaimed && (!access.isJoiningOpen || (access.role !== null && !this.isScanned)))
       return html`<p role="status">${access.role === null ? JOINING.closed : JOINING.roles[access.role]}</p>
         ${access.role === null ? html`<p class="soft">${JOINING.closedMore}</p>` : html`<p><a href=${this.to}>${JOINING.goOn}</a></p>`}`;
     return this.form(access);

@@ -67,7 +67,7 @@ export class WallJoining extends LitElement {
 
   private open({ code, ticket, role }: Joining): TemplateResult {
     const address = joinAddressOf(this.addresses);
-    const url = address?.isReachable === true ? new URL(`/join#${ticket}`, address.url) : null;
+    const url = address?.isReachable === true && ticket !== null ? new URL(`/join#${ticket}`, address.url) : null;
     return html`<div class="open">
       ${url === null ? nothing : html`<phones-code .url=${url.href}></phones-code>`}
       <div>

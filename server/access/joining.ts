@@ -7,6 +7,8 @@ export const OPEN_MS = 10 * 60_000;
 /** The wall's picture changes so often; each stands for two such spans, so that who has just scanned it has time to type. */
 export const NEW_TICKET_MS = 60_000;
 const TICKETS_VALID = 2;
+/** Devices that one opening lets in: a house's, and not a flood of them. */
+export const MAX_ADMITTED = 50;
 
 interface Opening {
   readonly role: AccessRole;
@@ -15,6 +17,7 @@ interface Opening {
   readonly untilMs: number;
   /** The newest first; used ones are gone. */
   tickets: string[];
+  admitted: number;
 }
 
 export interface JoiningOptions {
@@ -44,6 +47,7 @@ export class JoiningDesk {
       untilMonotonicMs: clock.monotonicMs() + OPEN_MS,
       untilMs: Math.round(clock.realMs() + OPEN_MS),
       tickets: [freshTicket(randomBytes)],
+      admitted: 0,
     };
     this.#wait();
     this.#options.onChange();
@@ -67,19 +71,29 @@ export class JoiningDesk {
 
   /**
    * The role that a code and a ticket give. With the digits alone a screen without a camera is let in to look, no more; with
-   * the ticket of the picture as well, to what joining was opened for. A ticket is used up by it, and the next picture drawn.
+   * the ticket of the picture as well, to what joining was opened for. Nothing is used up by asking.
    */
-  admit(code: string, ticket: string | null): AccessRole | 'wrong' | 'closed' {
+  roleFor(code: string, ticket: string | null): AccessRole | 'wrong' | 'closed' {
     const opening = this.#open();
     if (opening === null) return 'closed';
     if (!isSameSecret(plainCode(code), opening.code)) return 'wrong';
     if (ticket === null) return 'look';
-    const used = opening.tickets.find((valid) => isSameSecret(valid, ticket));
-    if (used === undefined) return 'wrong';
-    const left = opening.tickets.filter((other) => other !== used);
-    opening.tickets = used === opening.tickets[0] ? [freshTicket(this.#options.randomBytes), ...left] : left;
+    return opening.tickets.some((valid) => isSameSecret(valid, ticket)) ? opening.role : 'wrong';
+  }
+
+  /** Somebody was let in: the ticket is used up, and the next picture drawn; after many, joining closes. */
+  use(ticket: string | null): void {
+    const opening = this.#opening;
+    if (opening === null) return;
+    opening.admitted += 1;
+    if (opening.admitted >= MAX_ADMITTED) {
+      this.close();
+      return;
+    }
+    if (ticket === null) return;
+    const left = opening.tickets.filter((other) => !isSameSecret(other, ticket));
+    opening.tickets = left.length === 0 || left[0] !== opening.tickets[0] ? [freshTicket(this.#options.randomBytes), ...left] : left;
     this.#options.onChange();
-    return opening.role;
   }
 
   #open(): Opening | null {

@@ -1,5 +1,6 @@
 import { randomBytes as nodeRandomBytes } from 'node:crypto';
 import type { AccessStatus, JoinRequest } from '../../shared/wire/access.ts';
+import { higherRole } from './roles.ts';
 import type { AccessRole, JoiningStatus } from '../../shared/wire/joining.ts';
 import type { Devices, KnownDevice } from '../devices/devices.ts';
 import type { Timers } from '../floor/alarm-clock.ts';
@@ -15,6 +16,14 @@ export type Admission =
   | { readonly kind: 'closed' }
   | { readonly kind: 'locked'; readonly forMs: number };
 
+/** Whoever comes with a code: from where, how, and what its browser was till now. */
+export interface Comer {
+  readonly address: string;
+  /** Over TLS: its token is good there alone. */
+  readonly isSecure: boolean;
+  readonly before: KnownDevice | null;
+}
+
 /** What came of changing a device's role. */
 export type RoleChange = 'changed' | 'noSuchDevice' | 'lastManager';
 
@@ -23,6 +32,8 @@ export interface KitchenAccessOptions {
   readonly clock: { monotonicMs(): number; realMs(): number };
   readonly timers: Timers;
   readonly randomBytes?: RandomBytes;
+  /** Everybody but this machine comes by TLS: who manages otherwise does not count. */
+  readonly isTls?: boolean;
   /** A code for the console is wanted though the kitchen is claimed: every phone that manages it is lost. */
   readonly isClaimedAnew?: boolean;
 }
@@ -53,7 +64,7 @@ export class KitchenAccess {
   }
 
   get isClaimed(): boolean {
-    return this.#options.devices.managers() > 0;
+    return this.#managers() > 0;
   }
 
   /** Called when what walls show of joining changes. */
@@ -89,10 +100,11 @@ export class KitchenAccess {
   }
 
   /** Lets in whoever knows a code: a new device with a role and a token that nobody else has. `before`: what the browser was till now. */
-  admit({ code, ticket = null, as, name = null }: JoinRequest, address: string, before: KnownDevice | null): Admission {
+  admit({ code, ticket = null, as, name = null }: JoinRequest, { address, isSecure, before }: Comer): Admission {
     const lockedMs = this.#wrongCodes.lockedMs(address);
     if (lockedMs > 0) return { kind: 'locked', forMs: lockedMs };
-    const role = this.#roleFor(code, ticket);
+    const isConsole = this.#isConsoleCode(code);
+    const role = isConsole ? 'manage' : this.#roleFor(code, ticket);
     if (role === 'closed') return { kind: 'closed' };
     if (role === 'wrong') {
       this.#wrongCodes.add(address);
@@ -101,14 +113,22 @@ export class KitchenAccess {
     }
     this.#wrongCodes.forgive(address);
     const { devices, clock } = this.#options;
-    const nowMs = Math.round(clock.realMs());
-    const device = before?.kind === as ? before : devices.create(as, nowMs);
-    const token = devices.letIn(device.id, role);
-    if (name !== null) devices.introduce(device.id, name, device.stationId);
-    const known = devices.find(device.id);
-    if (known === null) throw new Error(`device ${device.id} was let in and is not there`);
+    const known = before?.kind === as ? before : null;
+    // Kept first: what was typed is used up only once somebody is in by it.
+    const { device, token } = devices.admit({
+      before: known,
+      kind: as,
+      // Who is in already is not lowered by coming once more.
+      role: higherRole(role, known?.role ?? role),
+      isVouched: ticket !== null || isConsole || known?.isVouched === true,
+      isSecure,
+      name,
+      nowMs: Math.round(clock.realMs()),
+    });
+    if (isConsole) this.#consoleCode = null;
+    else this.#joining.use(ticket);
     for (const listener of this.#changed) listener(device.id);
-    return { kind: 'admitted', device: known, token };
+    return { kind: 'admitted', device, token };
   }
 
   /** Gives a device another role; its open sockets are closed and come back with it. The last one that manages stays as it is. */
@@ -116,7 +136,7 @@ export class KitchenAccess {
     const { devices } = this.#options;
     const device = devices.find(deviceId);
     if (device === null || device.role === null) return 'noSuchDevice';
-    if (device.role === 'manage' && role !== 'manage' && devices.managers() === 1) return 'lastManager';
+    if (device.role === 'manage' && role !== 'manage' && this.#managers() === 1) return 'lastManager';
     devices.setRole(deviceId, role);
     for (const listener of this.#changed) listener(deviceId);
     return 'changed';
@@ -127,7 +147,7 @@ export class KitchenAccess {
     const { devices } = this.#options;
     const device = devices.find(deviceId);
     if (device === null) return 'noSuchDevice';
-    if (device.role === 'manage' && devices.managers() === 1) return 'lastManager';
+    if (device.role === 'manage' && this.#managers() === 1) return 'lastManager';
     devices.shutOut(deviceId);
     for (const listener of this.#changed) listener(deviceId);
     return 'changed';
@@ -138,12 +158,16 @@ export class KitchenAccess {
     this.#unlock?.cancel();
   }
 
+  #managers(): number {
+    return this.#options.devices.managers(this.#options.isTls === true);
+  }
+
+  #isConsoleCode(code: string): boolean {
+    return this.#consoleCode !== null && isSameSecret(plainCode(code), plainCode(this.#consoleCode));
+  }
+
   #roleFor(code: string, ticket: string | null): AccessRole | 'wrong' | 'closed' {
-    if (this.#consoleCode !== null && isSameSecret(plainCode(code), plainCode(this.#consoleCode))) {
-      this.#consoleCode = null;
-      return 'manage';
-    }
-    const role = this.#joining.admit(code, ticket);
+    const role = this.#joining.roleFor(code, ticket);
     // Where the console's code would have been good, a code that is not is a guess.
     return role === 'closed' && this.#consoleCode !== null ? 'wrong' : role;
   }

@@ -136,6 +136,11 @@ export type RoleOfGuest = (guest: Guest) => AccessRole | null;
 /** The wall on the server's own machine needs no phone to let it in, and whoever sits there may look. Nobody else is in. */
 export const looksWhereTheServerIs: RoleOfGuest = ({ isHere, page }) => (isHere && (page === null || page === 'wall') ? 'look' : null);
 
+/** Of two roles the one that may more. */
+export function higherRole(a: AccessRole, b: AccessRole): AccessRole {
+  return RANK[a] >= RANK[b] ? a : b;
+}
+
 /** Whether a role may give a command. */
 export function mayGive(role: AccessRole | null, command: ClientCommand['type']): boolean {
   return role !== null && RANK[role] >= RANK[COMMAND_ROLES[command]];

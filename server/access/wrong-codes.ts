@@ -7,6 +7,12 @@ export const WRONG_WINDOW_MS = 10 * 60_000;
 /** Addresses that are remembered; beyond that the one heard least recently is forgotten, and the overall limit still holds. */
 const MAX_ADDRESSES = 1000;
 
+/** What was tried wrongly lately, and until when nothing more may be. */
+interface Tries {
+  timesMs: readonly number[];
+  lockedUntilMs: number;
+}
+
 /**
  * Counts wrong codes, so that six digits cannot be tried out: five in ten minutes from one address, thirty from all. With
  * a million codes and thirty tries, one opening of ten minutes is guessed with a chance of 3 in 100 000. Time is a clock's that
@@ -14,8 +20,8 @@ const MAX_ADDRESSES = 1000;
  */
 export class WrongCodes {
   readonly #monotonicMs: () => number;
-  readonly #byAddress = new Map<string, readonly number[]>();
-  #overall: readonly number[] = [];
+  readonly #byAddress = new Map<string, Tries>();
+  readonly #overall: Tries = { timesMs: [], lockedUntilMs: 0 };
 
   constructor(monotonicMs: () => number) {
     this.#monotonicMs = monotonicMs;
@@ -23,25 +29,25 @@ export class WrongCodes {
 
   /** For how much longer an address may not try, in ms; 0 where it may. */
   lockedMs(address: string): number {
-    const own = this.#leftMs(this.#byAddress.get(networkOf(address)) ?? [], MAX_WRONG_PER_ADDRESS);
-    return Math.max(own, this.overallLockedMs());
+    const own = this.#byAddress.get(networkOf(address));
+    return Math.max(own === undefined ? 0 : this.#leftMs(own), this.overallLockedMs());
   }
 
   /** For how much longer nobody may try, in ms; 0 where they may. */
   overallLockedMs(): number {
-    return this.#leftMs(this.#overall, MAX_WRONG_OVERALL);
+    return this.#leftMs(this.#overall);
   }
 
   /** Takes note of a wrong code. */
   add(address: string): void {
-    const nowMs = this.#monotonicMs();
     const network = networkOf(address);
-    const own = [...this.#recent(this.#byAddress.get(network) ?? []), nowMs];
+    const own = this.#byAddress.get(network) ?? { timesMs: [], lockedUntilMs: 0 };
     this.#byAddress.delete(network);
     this.#byAddress.set(network, own);
     const [oldest] = this.#byAddress.keys();
     if (this.#byAddress.size > MAX_ADDRESSES && oldest !== undefined) this.#byAddress.delete(oldest);
-    this.#overall = [...this.#recent(this.#overall), nowMs];
+    this.#note(own, MAX_WRONG_PER_ADDRESS);
+    this.#note(this.#overall, MAX_WRONG_OVERALL);
   }
 
   /** Somebody at that address knew the code: its typing errors are forgotten, the overall count stays. */
@@ -49,15 +55,16 @@ export class WrongCodes {
     this.#byAddress.delete(networkOf(address));
   }
 
-  #recent(timesMs: readonly number[]): readonly number[] {
-    const sinceMs = this.#monotonicMs() - WRONG_WINDOW_MS;
-    return timesMs.filter((timeMs) => timeMs > sinceMs);
+  #note(tries: Tries, most: number): void {
+    const nowMs = this.#monotonicMs();
+    tries.timesMs = [...tries.timesMs.filter((timeMs) => timeMs > nowMs - WRONG_WINDOW_MS), nowMs];
+    if (tries.timesMs.length < most) return;
+    tries.lockedUntilMs = nowMs + WRONG_WINDOW_MS;
+    tries.timesMs = [];
   }
 
-  #leftMs(timesMs: readonly number[], most: number): number {
-    const recent = this.#recent(timesMs);
-    const last = recent.at(-1);
-    return recent.length < most || last === undefined ? 0 : Math.max(0, last + WRONG_WINDOW_MS - this.#monotonicMs());
+  #leftMs({ lockedUntilMs }: Tries): number {
+    return Math.max(0, lockedUntilMs - this.#monotonicMs());
   }
 }
 

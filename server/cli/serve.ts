@@ -1,6 +1,6 @@
 import { fileURLToPath } from 'node:url';
 import { join, resolve } from 'node:path';
-import { pino } from 'pino';
+import { pino, type Logger } from 'pino';
 import { accepted, refused, type Result } from '../../shared/result.ts';
 import { JournalError } from '../journal/journal.ts';
 import { backupInThread } from '../backup/backup-thread.ts';
@@ -63,6 +63,7 @@ async function serve(options: ServeArguments): Promise<number> {
       pagesFolder: PAGES_FOLDER,
       addresses,
       isClaimedAnew: options.isClaimedAnew,
+      isTls: options.tls,
       names,
       trusted: () =>
         secure === null
@@ -85,7 +86,7 @@ async function serve(options: ServeArguments): Promise<number> {
   const port = portOf(house, options);
   if (options.tls) {
     try {
-      secure = await listenSecurely(house, options, names, join(dataFolder, 'tls'), host);
+      secure = await listenSecurely(house, options, names, join(dataFolder, 'tls'), host, log);
     } catch (error) {
       await house.close();
       return fail(secureFault(error, options.tlsPort, join(dataFolder, 'tls')));
@@ -183,10 +184,11 @@ async function listenSecurely(
   names: readonly string[],
   folder: string,
   host: string,
+  log: Logger,
 ): Promise<{ readonly server: SecureServer; readonly port: number }> {
   const { SecureServer: Secure } = await import('../tls/secure-server.ts');
   const addresses = (): readonly string[] => (options.isHereOnly ? [] : localNetworkAddresses());
-  const server = await Secure.open({ app: house.app, folder, names, addresses, wallMs: () => Date.now(), timers: nodeTimers });
+  const server = await Secure.open({ app: house.app, folder, names, addresses, wallMs: () => Date.now(), timers: nodeTimers, log });
   return { server, port: await server.listen(options.tlsPort, host) };
 }
 

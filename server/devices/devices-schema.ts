@@ -11,6 +11,8 @@ CREATE TABLE devices (
   last_seen_ms  INTEGER NOT NULL,
   role          TEXT CHECK (role IN ('look', 'act', 'manage')),
   token_hash    BLOB CHECK (length(token_hash) = 32),
+  secure        INTEGER NOT NULL DEFAULT 0 CHECK (secure IN (0, 1)),
+  vouched       INTEGER NOT NULL DEFAULT 0 CHECK (vouched IN (0, 1)),
   UNIQUE (kind, number)
 ) STRICT, WITHOUT ROWID;
 
@@ -23,6 +25,8 @@ CREATE INDEX devices_by_last_seen ON devices (last_seen_ms);
 const LIFT_FROM_1 = `
 ALTER TABLE devices ADD COLUMN role TEXT CHECK (role IN ('look', 'act', 'manage'));
 ALTER TABLE devices ADD COLUMN token_hash BLOB CHECK (length(token_hash) = 32);
+ALTER TABLE devices ADD COLUMN secure INTEGER NOT NULL DEFAULT 0 CHECK (secure IN (0, 1));
+ALTER TABLE devices ADD COLUMN vouched INTEGER NOT NULL DEFAULT 0 CHECK (vouched IN (0, 1));
 CREATE UNIQUE INDEX devices_by_token ON devices (token_hash);
 `;
 

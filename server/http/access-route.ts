@@ -28,7 +28,11 @@ export function serveAccess(app: FastifyInstance, { access, devices, door, hub }
     const body = joinRequestSchema.safeParse(request.body);
     if (!body.success)
       return sendProblem(reply, 400, 'badInput', { detail: 'A device cannot join by this.', faults: shapeFaults(body.error) });
-    const admission = access.admit(body.data, request.ip, door.browser(request, body.data.as));
+    const admission = access.admit(body.data, {
+      address: request.ip,
+      isSecure: request.protocol === 'https',
+      before: door.browser(request, body.data.as),
+    });
     switch (admission.kind) {
       case 'admitted': {
         const { device, token } = admission;

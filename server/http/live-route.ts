@@ -18,7 +18,7 @@ export function serveLive(app: FastifyInstance, hub: LiveHub, door: Door): void 
     handler: async (_request, reply) => sendProblem(reply, 426, 'badInput', { detail: 'This address speaks websocket only.' }),
     wsHandler: (socket, request) => {
       const page = pageOf(request.query);
-      servePeer(socket, hub, door.upgrade(request, page), page);
+      servePeer(socket, hub, door.upgrade(request, page), page, request.log);
     },
   });
 }

@@ -17,10 +17,11 @@ export function parseSafely(text: string): unknown {
 
 function standsInTheWay(value: unknown): boolean {
   const waiting = [value];
-  for (let next = waiting.pop(); waiting.length > 0 || next !== undefined; next = waiting.pop()) {
+  while (waiting.length > 0) {
+    const next = waiting.pop();
     if (typeof next !== 'object' || next === null) continue;
     if (METHODS.some((name) => Object.hasOwn(next, name))) return true;
-    waiting.push(...(Object.values(next) as unknown[]));
+    for (const part of Object.values(next) as unknown[]) waiting.push(part);
   }
   return false;
 }

@@ -54,12 +54,15 @@ export interface LiveHubOptions {
 
 /** What one client may say: all that it kept while it was away, at once, and then more than any finger taps. */
 const MESSAGES: Flow = { burst: 1000, perS: 100 };
+/** A name is written to disk and told to everybody. */
+const INTRODUCTIONS: Flow = { burst: 10, perS: 0.5 };
 
 interface Holder {
   session: Session;
   /** When it last said anything, by the clock that nobody can set. */
   heardMonotonicMs: number;
   readonly messages: Bucket;
+  readonly introductions: Bucket;
 }
 
 /** One websocket's way into the hub. */
@@ -100,7 +103,12 @@ export class LiveHub {
   }
 
   /** Takes in a websocket whose device is known; null, and closed with the reason, where it may not be here or there is no room. */
-  connect(peer: Peer, device: Device | null, role: AccessRole | null, page: PageKind): Connection | null {
+  connect(
+    peer: Peer,
+    device: (Device & { readonly isVouched?: boolean }) | null,
+    role: AccessRole | null,
+    page: PageKind,
+  ): Connection | null {
     if (device === null || role === null || !mayUse(role, 'GET /live')) {
       peer.close(CLOSE.forbidden, 'this device may not be here');
       return null;
@@ -110,9 +118,10 @@ export class LiveHub {
       return null;
     }
     const holder: Holder = {
-      session: { phase: 'greeting', peer, device: asDevice(device), role, page },
+      session: { phase: 'greeting', peer, device: asDevice(device), role, page, isVouched: device.isVouched === true },
       heardMonotonicMs: this.#options.clock.monotonicMs(),
       messages: new Bucket(MESSAGES, this.#options.clock.monotonicMs()),
+      introductions: new Bucket(INTRODUCTIONS, this.#options.clock.monotonicMs()),
     };
     this.#sessions.add(holder);
     return {
@@ -167,10 +176,10 @@ export class LiveHub {
     for (const { session } of this.#sessions) if (session.phase === 'live' && session.page === 'wall') session.peer.send(text);
   }
 
-  /** Tells walls how letting devices in stands. Nobody else gets the code. */
+  /** Tells walls how letting devices in stands. Nobody else gets the code, and the picture only walls that somebody vouched for. */
   joiningChanged(): void {
-    const text = JSON.stringify({ type: 'joining', status: this.#options.joining() } satisfies DownMessage);
-    for (const { session } of this.#sessions) if (session.phase === 'live' && session.page === 'wall') session.peer.send(text);
+    for (const { session } of this.#sessions)
+      if (session.phase === 'live' && session.page === 'wall') this.#send(session, this.#joining(session.isVouched));
   }
 
   /** A device may do something else than till now: its sockets are closed at once, and come back with what it may do; or not, where it was shut out. */
@@ -245,6 +254,12 @@ export class LiveHub {
         this.#options.onSounded(message.soundId, session.device.id);
         return;
       case 'introduce': {
+        const { name, stationId } = session.device;
+        if (message.name === name && message.stationId === stationId) return;
+        if (holder.introductions.take(clock.monotonicMs()) > 0) {
+          this.#drop(holder, CLOSE.tooMany, 'more names than anything is called');
+          return;
+        }
         const device = devices.introduce(session.device.id, message.name, message.stationId);
         if (device === null) return;
         for (const other of this.#sessions) {
@@ -267,16 +282,20 @@ export class LiveHub {
   }
 
   #greet(holder: Holder, hello: Hello): void {
-    const { peer, role } = holder.session;
+    const { peer, role, page, isVouched } = holder.session;
     if (hello.protocol !== PROTOCOL_VERSION) {
       this.#drop(holder, CLOSE.otherVersion, `this server speaks version ${PROTOCOL_VERSION}`);
+      return;
+    }
+    if (hello.page !== page) {
+      this.#drop(holder, CLOSE.badMessage, `hello.page: this socket was opened as a ${page}`);
       return;
     }
     const { floor, devices, clock, addresses } = this.#options;
     // Where a page says on connecting that it stands holds for this connection; what is remembered is said by introducing.
     const known = holder.session.device;
     const device = hello.stationId === null ? known : { ...known, stationId: hello.stationId };
-    const session: LiveSession = { phase: 'live', peer, device, role, page: hello.page, sound: hello.sound, number: this.#nextNumber };
+    const session: LiveSession = { phase: 'live', peer, device, role, page, isVouched, sound: hello.sound, number: this.#nextNumber };
     this.#nextNumber += 1;
     holder.session = session;
     // A page that comes anew gets another chance.
@@ -298,7 +317,7 @@ export class LiveHub {
     this.#send(session, { type: 'live', sequence });
     this.#send(session, this.#soundStatus());
     if (session.page === 'wall') {
-      this.#send(session, { type: 'joining', status: this.#options.joining() });
+      this.#send(session, this.#joining(isVouched));
       this.#send(session, this.#health());
     }
     this.#electSounding();
@@ -345,6 +364,13 @@ export class LiveHub {
     return (byDoubt || byKind || a.number - b.number) < 0;
   }
 
+  #joining(isVouched: boolean): DownMessage {
+    const { joining, lockedUntilMs } = this.#options.joining();
+    // With the digits alone a screen was let in to look: the picture would let it in as more.
+    const shown = joining === null || isVouched ? joining : { ...joining, ticket: null };
+    return { type: 'joining', status: { joining: shown, lockedUntilMs } };
+  }
+
   #health(): DownMessage {
     return { type: 'health', isKept: this.#options.floor.isWritable, areBackupsLate: this.#options.areBackupsLate() };
   }
@@ -366,7 +392,11 @@ export class LiveHub {
 
   #toAll(message: DownMessage): void {
     const text = JSON.stringify(message);
-    for (const { session } of this.#sessions) if (session.phase === 'live') session.peer.send(text);
+    for (const holder of this.#sessions) {
+      if (holder.session.phase !== 'live') continue;
+      if (holder.session.peer.backlogBytes > MAX_BACKLOG_BYTES) this.#drop(holder, CLOSE.tooSlow, 'too far behind');
+      else holder.session.peer.send(text);
+    }
   }
 
   #send(session: Session, message: DownMessage): void {
@@ -416,8 +446,13 @@ function faultIn(value: unknown, error: ZodError): string {
     value,
   );
   // A list of all that would be right does not fit; what was sent does.
-  if (issue?.code === 'invalid_union' && path.at(-1) === 'type')
-    return `${pathText(path)} ${JSON.stringify(found) ?? 'missing'} is not known here`;
+  if (issue?.code === 'invalid_union' && path.at(-1) === 'type') return `${pathText(path)} ${saidIn(found)} is not known here`;
   const where = path.length === 0 ? 'the message' : pathText(path);
   return `${where}: ${issue?.message ?? 'not understood'}`;
+}
+
+/** What was sent, as far as a reason has room for it: what is deep or long is named and not repeated. */
+function saidIn(found: unknown): string {
+  if (found === undefined) return 'missing';
+  return typeof found === 'object' && found !== null ? `(${Array.isArray(found) ? 'a list' : 'an object'})` : JSON.stringify(found);
 }

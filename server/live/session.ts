@@ -10,6 +10,8 @@ export interface GreetingSession {
   readonly device: Device;
   readonly role: AccessRole;
   readonly page: PageKind;
+  /** It may show the picture that lets others in. */
+  readonly isVouched: boolean;
 }
 
 /** One that has the whole state and gets everything as it comes. */
@@ -19,6 +21,7 @@ export interface LiveSession {
   readonly device: Device;
   readonly role: AccessRole;
   readonly page: PageKind;
+  readonly isVouched: boolean;
   readonly sound: SoundReadiness;
   /** In which order sessions came: among pages of one kind the first that can sound is the one that does. */
   readonly number: number;

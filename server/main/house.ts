@@ -56,6 +56,8 @@ export interface HouseOptions {
   readonly isClaimedAnew?: boolean;
   /** Names by which this machine is reached, in lower case, beside localhost and its addresses. */
   readonly names?: readonly string[];
+  /** Everybody but this machine comes by TLS. */
+  readonly isTls?: boolean;
   /** The bakehouse's authority, read anew with each request; without it, or null: no TLS. */
   readonly trusted?: () => TrustedRoot | null;
   /** Where tokens of devices come from, where tests bring their own. */
@@ -66,6 +68,11 @@ export interface HouseOptions {
   readonly backups?: { readonly folder: string; readonly make: MakeBackup };
   /** How the planner's threads are started and how hard they try, where tests bring their own. */
   readonly planning?: Pick<PlanningOptions, 'startThread' | 'budgets'>;
+}
+
+/** Told of a device that was forgotten for a newer one. */
+interface Forgotten {
+  tell: (deviceId: string) => void;
 }
 
 /** A running house: everything but the listening socket. */
@@ -95,10 +102,16 @@ export async function openHouse(options: HouseOptions): Promise<House> {
   const lock = lockFolder(dataFolder);
   let journal: Journal | null = null;
   let devices: Devices | null = null;
+  // The hub comes later; nobody is forgotten before anybody can be let in.
+  const forgotten: Forgotten = { tell: () => {} };
   try {
     journal = openJournal(options);
-    devices = new Devices(join(dataFolder, DEVICES_FILE), newToken === undefined ? {} : { newToken });
-    return await startHouse({ ...options, timers, newId }, journal, devices, () => lock.release());
+    devices = new Devices(join(dataFolder, DEVICES_FILE), {
+      ...(newToken === undefined ? {} : { newToken }),
+      onForgotten: (deviceId) => forgotten.tell(deviceId),
+      onTouchFault: (error) => log.warn({ err: error }, 'when a device was last there could not be kept'),
+    });
+    return await startHouse({ ...options, timers, newId }, journal, devices, forgotten, () => lock.release());
   } catch (error) {
     devices?.close();
     await journal?.close();
@@ -129,6 +142,7 @@ async function startHouse(
   options: HouseOptions & { timers: Timers; newId: () => string },
   journal: Journal,
   devices: Devices,
+  forgotten: Forgotten,
   unlock: () => void,
 ): Promise<House> {
   const { dataFolder, log, pace, timers, newId, addresses, pagesFolder, roleOfGuest = looksWhereTheServerIs } = options;
@@ -152,7 +166,13 @@ async function startHouse(
     options.backups === undefined
       ? null
       : new BackupKeeper(options.backups.folder, options.backups.make, timers, () => (options.clocks ?? machineClocks).wallMs(), log);
-  const access = new KitchenAccess({ devices, clock, timers, isClaimedAnew: options.isClaimedAnew === true });
+  const access = new KitchenAccess({
+    devices,
+    clock,
+    timers,
+    isClaimedAnew: options.isClaimedAnew === true,
+    isTls: options.isTls === true,
+  });
   const hub = new LiveHub(
     {
       floor,
@@ -170,6 +190,7 @@ async function startHouse(
     },
     recent,
   );
+  forgotten.tell = (deviceId) => hub.accessChanged(deviceId, null);
   access.onJoiningChanged(() => hub.joiningChanged());
   access.onRoleChanged((deviceId) => hub.accessChanged(deviceId, devices.find(deviceId)?.role ?? null));
   const door = new Door({ devices, roleOfGuest, clock });

@@ -6,11 +6,12 @@ const IP_ADDRESS = 0x87;
 /** From here on a length takes more than one byte. */
 const LONG = 0x80;
 
-/** Addresses of local networks, with their masks in bits: RFC 1918, RFC 3927, RFC 4193, RFC 4291 and RFC 1122's loopback. */
+/** Addresses of local networks, with their masks in bits: RFC 1918, RFC 6598, RFC 3927, RFC 4193, RFC 4291 and RFC 1122's loopback. */
 const LOCAL_NETWORKS: readonly (readonly [readonly number[], number])[] = [
   [[10, 0, 0, 0], 8],
   [[172, 16, 0, 0], 12],
   [[192, 168, 0, 0], 16],
+  [[100, 64, 0, 0], 10],
   [[169, 254, 0, 0], 16],
   [[127, 0, 0, 0], 8],
   [[0xfc, ...Array<number>(15).fill(0)], 7],

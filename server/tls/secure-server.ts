@@ -1,13 +1,16 @@
 import { createServer, type Server } from 'node:https';
 import type { FastifyInstance } from 'fastify';
+import type { Logger } from 'pino';
 import type { Timers } from '../floor/alarm-clock.ts';
 import { limitConnections, REQUEST_TIMEOUT_MS, SLOW_LIMITS } from '../http/edge.ts';
-import { openAuthority, type Authority, type Credentials } from './authority.ts';
+import { LEAF_DAYS, openAuthority, type Authority, type Credentials } from './authority.ts';
 
 const DAY_MS = 24 * 3_600_000;
 /** A leaf is made anew when it is good for less than that, or when this machine's names or addresses are others. */
 const RENEW_BEFORE_MS = 30 * DAY_MS;
 const LOOK_EVERY_MS = 3_600_000;
+/** A root that is good for less is told of. */
+const ROOT_WARN_MS = 180 * DAY_MS;
 
 export interface SecureOptions {
   readonly app: FastifyInstance;
@@ -18,6 +21,7 @@ export interface SecureOptions {
   readonly addresses: () => readonly string[];
   readonly wallMs: () => number;
   readonly timers: Timers;
+  readonly log: Pick<Logger, 'warn'>;
 }
 
 /** The same pages and sockets over TLS, with a certificate of the bakehouse's own authority that renews itself. */
@@ -42,6 +46,7 @@ export class SecureServer {
     // The app takes upgrades from its own server alone: these are handed to it as if they had come there.
     this.#server.on('upgrade', (request, socket, head) => app.server.emit('upgrade', request, socket, head));
     limitConnections(this.#server);
+    this.#warn();
     this.#wait();
   }
 
@@ -73,10 +78,13 @@ export class SecureServer {
   async look(): Promise<void> {
     const { names, wallMs } = this.#options;
     const addresses = this.#options.addresses();
-    const isNear = this.#credentials.notAfterMs - wallMs() < RENEW_BEFORE_MS;
+    const leftMs = this.#credentials.notAfterMs - wallMs();
+    // Longer than one is good for: it was made by a clock that has been set back since, and is not good yet.
+    const isNear = leftMs < RENEW_BEFORE_MS || leftMs > (LEAF_DAYS + 1) * DAY_MS;
     if (!isNear && namesOf(this.#options, addresses) === this.#madeFor) return;
     this.#credentials = await this.authority.leaf(names, addresses, wallMs());
     this.#madeFor = namesOf(this.#options, addresses);
+    this.#warn();
     // Connections that stand go on with the old one; new ones get this.
     this.#server.setSecureContext(this.#credentials);
   }
@@ -87,9 +95,20 @@ export class SecureServer {
     this.#server.closeAllConnections();
   }
 
+  #warn(): void {
+    const { log, wallMs } = this.#options;
+    const { leftOut } = this.#credentials;
+    if (leftOut.length > 0)
+      log.warn({ leftOut }, 'the bakehouse’s root was made before this machine had these names and addresses: it cannot speak for them');
+    if (this.authority.notAfterMs - wallMs() < ROOT_WARN_MS)
+      log.warn({ notAfterMs: this.authority.notAfterMs }, 'the bakehouse’s root is at its end: make a new one');
+  }
+
   #wait(): void {
     this.#timer = this.#options.timers.set(() => {
-      void this.look().finally(() => this.#wait());
+      void this.look()
+        .catch((error: unknown) => this.#options.log.warn({ err: error }, 'no new certificate could be made'))
+        .finally(() => this.#wait());
     }, LOOK_EVERY_MS);
   }
 }

@@ -9,8 +9,8 @@ export const joiningSchema = z.strictObject({
   role: accessRoleSchema,
   /** Six digits. */
   code: z.string(),
-  /** Single-use, for as long as the picture stands. */
-  ticket: z.string(),
+  /** Single-use, for as long as the picture stands; null to a wall that nobody vouched for. */
+  ticket: z.string().nullable(),
   /** When joining closes by itself, in the server's real time. */
   untilMs: z.number().int(),
 });

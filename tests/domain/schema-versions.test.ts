@@ -54,7 +54,7 @@ const HELD: readonly {
     schema: downMessageSchema,
     version: PROTOCOL_VERSION,
     heldVersion: 1,
-    sha256: '827b24c792ca3f1be970031120a04dc37ef6f8e2640d7016f3abd856e4b1c87a',
+    sha256: '673ba3883f9c409f450848e5bc93eb810cf843c73ff3d9fb4373b21d38f05edb',
     advice: WIRE,
   },
   {

@@ -28,6 +28,7 @@ describe('the devices', () => {
       firstSeenMs: 1000,
       lastSeenMs: 1000,
       role: null,
+      isVouched: false,
     });
     expect(devices.create('wall', 2000).name).toBe('wall 1');
     expect(devices.create('phone', 3000).name).toBe('phone 2');

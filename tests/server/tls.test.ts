@@ -12,8 +12,8 @@ import { WebSocket } from 'ws';
 import { LEAF_DAYS, openAuthority, type Authority, type Credentials } from '../../server/tls/authority.ts';
 import { isLocalAddress } from '../../server/tls/name-constraints.ts';
 import { SecureServer } from '../../server/tls/secure-server.ts';
-import { hello, LiveClient } from './support/live-client.ts';
-import { Machine, MORNING_MS } from './support/machine.ts';
+import { hello, LiveClient, tokenOf } from './support/live-client.ts';
+import { Machine } from './support/machine.ts';
 import { ensureServerBuilt, ServerProcess } from './support/server-process.ts';
 import { folderForTest } from './support/temporary-folder.ts';
 import { openTestHouse } from './support/test-house.ts';
@@ -71,23 +71,34 @@ describe('the bakehouse’s authority', () => {
     expect(new Date(certificate.validTo).getTime() - Date.now()).toBeLessThan(LEAF_DAYS * DAY_MS + 1);
   });
 
-  // RFC 5280 section 4.2.1.10, held by OpenSSL's own reading of it.
+  // RFC 5280 section 4.2.1.10, held by OpenSSL's own reading of it: the key of one root, and the name of another that may speak for all.
   it.each([['bank.example'], ['evil-oven.example'], ['localhost.evil.example']])(
     'TL2 cannot speak for %s, whoever has its key',
     async (name) => {
-      const authority = await authorityFor(['oven.example']);
-      expect(await refusal(authority.root, await authority.leaf([name], [], Date.now()), name)).toMatch(/permitted subtree violation/);
+      const folder = join(folderForTest(), 'tls');
+      const authority = await authorityFor(['oven.example'], [], folder);
+      writeFileSync(join(folder, 'permitted.json'), JSON.stringify({ names: [name], addresses: [] }));
+      const thief = await authorityFor([], [], folder);
+      expect(thief.root).toBe(authority.root);
+      const leaf = await thief.leaf([name], [], Date.now());
+      expect(leaf.leftOut).toEqual([]);
+      expect(await refusal(authority.root, leaf, name)).toMatch(/permitted subtree violation/);
     },
   );
 
   it('TL2 nor for an address that is not of a local network, save this machine’s own', async () => {
-    const own = await authorityFor(['oven.example'], ['203.0.113.7']);
+    const folder = join(folderForTest(), 'tls');
+    const own = await authorityFor(['oven.example'], ['203.0.113.7'], folder);
     expect(await refusal(own.root, await own.leaf(['oven.example'], ['203.0.113.7'], Date.now()), 'oven.example')).toBeNull();
-    expect(await refusal(own.root, await own.leaf(['oven.example'], ['203.0.113.8'], Date.now()), 'oven.example')).toMatch(
+    writeFileSync(join(folder, 'permitted.json'), JSON.stringify({ names: ['oven.example'], addresses: ['203.0.113.8'] }));
+    const thief = await authorityFor([], [], folder);
+    expect(await refusal(own.root, await thief.leaf(['oven.example'], ['203.0.113.8'], Date.now()), 'oven.example')).toMatch(
       /permitted subtree violation/,
     );
     for (const [address, isLocal] of [
       ['10.1.2.3', true],
+      ['100.64.0.1', true],
+      ['100.128.0.1', false],
       ['172.31.255.1', true],
       ['172.32.0.1', false],
       ['192.168.0.1', true],
@@ -96,6 +107,18 @@ describe('the bakehouse’s authority', () => {
       ['8.8.8.8', false],
     ] as const)
       expect(isLocalAddress(address), address).toBe(isLocal);
+  });
+
+  it('TL2 leaves out of a certificate what the root may not speak for, and says so: it would be good for nothing at all', async () => {
+    const authority = await authorityFor(['oven.example']);
+    const leaf = await authority.leaf(
+      ['oven.example', 'renamed.example', 'sub.oven.example', 'ovens.local'],
+      ['192.168.7.9', '203.0.113.9'],
+      Date.now(),
+    );
+    expect(leaf.leftOut).toEqual(['renamed.example', '203.0.113.9']);
+    expect(await refusal(authority.root, leaf, 'sub.oven.example')).toBeNull();
+    await expect(openAuthority(join(folderForTest(), 'tls'), [], [], Date.UTC(1970, 0, 2))).rejects.toThrow('years behind');
   });
 
   it('TL2 by what openssl reads of its root: an authority for leaves alone, with its constraints critical', async () => {
@@ -119,6 +142,7 @@ async function secureHouse() {
   });
   const machine = new Machine(Date.now());
   let addresses: readonly string[] = [];
+  const warned: unknown[] = [];
   const server = await SecureServer.open({
     app: test.house.app,
     folder: join(test.folder, 'tls'),
@@ -126,12 +150,13 @@ async function secureHouse() {
     addresses: () => addresses,
     wallMs: () => machine.wallMs(),
     timers: machine,
+    log: { warn: (...said: readonly unknown[]) => void warned.push(said) } as never,
   });
   onTestFinished(() => server.close());
   const port = await server.listen(0, '127.0.0.1');
   secure = { server, port };
   const plainPort = (test.house.app.server.address() as AddressInfo).port;
-  return { ...test, server, port, plainPort, machine, move: (to: readonly string[]) => (addresses = to) };
+  return { ...test, server, port, plainPort, machine, warned, move: (to: readonly string[]) => (addresses = to) };
 }
 
 /** A request over TLS by a client that knows the root alone. */
@@ -140,7 +165,7 @@ async function over(
   port: number,
   path: string,
   headers: Record<string, string> = {},
-): Promise<{ status: number; cookie: string; serial: string }> {
+): Promise<{ status: number; serial: string; body: unknown }> {
   const asked = request({
     host: '127.0.0.1',
     port,
@@ -152,17 +177,15 @@ async function over(
   });
   asked.end();
   const [answer] = (await once(asked, 'response')) as [IncomingMessage];
-  answer.resume();
-  return {
-    status: answer.statusCode ?? 0,
-    cookie: answer.headers['set-cookie']?.[0] ?? '',
-    serial: (answer.socket as TLSSocket).getPeerCertificate().serialNumber,
-  };
+  const serial = (answer.socket as TLSSocket).getPeerCertificate().serialNumber;
+  const chunks: Buffer[] = [];
+  for await (const chunk of answer) chunks.push(chunk as Buffer);
+  return { status: answer.statusCode ?? 0, serial, body: JSON.parse(Buffer.concat(chunks).toString('utf8')) as unknown };
 }
 
 describe('a house that speaks TLS', () => {
   it('TL3 has the same api and socket there, and its cookies go by TLS alone', async () => {
-    const { server, port } = await secureHouse();
+    const { server, port, house: plainHouse } = await secureHouse();
     const { root } = server.authority;
     expect((await over(root, port, '/api/access')).status).toBe(200);
     const socket = new WebSocket(`wss://localhost:${port}/live?page=phone`, { ca: [root], origin: `https://localhost:${port}` });
@@ -174,10 +197,20 @@ describe('a house that speaks TLS', () => {
     await client.first('live');
     expect(answer.headers['set-cookie']?.[0]).toMatch(/^__Host-ovenward-phone=[\w-]{43}; .*Path=\/; HttpOnly; SameSite=Strict; Secure$/);
     expect((await client.give({ type: 'askSoundTest' })).ok).toBe(true);
+    // A token that went over plain http once is worth nothing over TLS, and the other way round.
+    const token = answer.headers['set-cookie']?.[0]?.split(/[=;]/)[1] ?? '';
+    expect((await over(root, port, '/api/access', { cookie: `__Host-ovenward-phone=${token}` })).body).toMatchObject({ role: 'manage' });
+    expect(
+      (
+        await over(root, port, '/api/access', {
+          cookie: `__Host-ovenward-phone=${tokenOf((await LiveClient.live(plainHouse.app)).deviceId)}`,
+        })
+      ).body,
+    ).toMatchObject({ role: null });
   });
 
   it('TL4 renews its certificate a month before it ends, and when this machine has another address; nobody has to do anything', async () => {
-    const { server, port, machine, move } = await secureHouse();
+    const { server, port, machine, move, warned } = await secureHouse();
     const { root } = server.authority;
     const first = await over(root, port, '/api/access');
     await machine.pass(3_600_000);
@@ -192,7 +225,15 @@ describe('a house that speaks TLS', () => {
     machine.passUnnoticed(2 * DAY_MS);
     await server.look();
     expect(server.notAfterMs - machine.wallMs()).toBe(LEAF_DAYS * DAY_MS);
-    expect(MORNING_MS).toBeLessThan(server.notAfterMs);
+    // Made by a clock that was a year ahead, and set right since.
+    const ahead = server.notAfterMs;
+    machine.setWallClock(-365 * DAY_MS);
+    await server.look();
+    expect(server.notAfterMs).toBe(ahead - 365 * DAY_MS);
+    expect(warned).toEqual([]);
+    move(['203.0.113.9']);
+    await server.look();
+    expect(warned).toEqual([[{ leftOut: ['203.0.113.9'] }, expect.stringContaining('cannot speak for them')]]);
   });
 
   it('TL5 gives over plain http only its root and what is to be done with it, and leads on who has come through by TLS', async () => {
