@@ -10,6 +10,7 @@ import type { FloorState, Workpiece } from '../../shared/floor/state.ts';
 import { idFromBytes } from '../../shared/ids.ts';
 import { nextDeed, type Deed } from '../domain/support/demo-saturday.ts';
 import { launchForHouse, openDevice, type DevicePage } from './support/house-pages.ts';
+import { letIn } from '../support/let-in.ts';
 import { startServer, type RealServer } from './support/real-server.ts';
 
 const DEMO = fileURLToPath(new URL('../../fixtures/harbour.json', import.meta.url));
@@ -35,6 +36,8 @@ let folder: string;
 let wall: DevicePage;
 let phone: DevicePage;
 let rounds = 0;
+/** Whoever works the day by commands. */
+let cookie = '';
 
 beforeAll(async () => {
   folder = await mkdtemp(join(tmpdir(), 'ovenward-saturday-'));
@@ -42,6 +45,7 @@ beforeAll(async () => {
   await writeFile(bakehouse, JSON.stringify(forTheTest(JSON.parse(await readFile(DEMO, 'utf8')) as DemoFile)));
   browser = await launchForHouse();
   server = await startServer(join(folder, 'data'), 0, PACE, bakehouse);
+  ({ cookie } = letIn(server.port));
   [wall, phone] = await Promise.all([
     openDevice(browser, `http://localhost:${server.port}/wall`, 1920, 1080),
     openDevice(browser, `http://localhost:${server.port}/phone`, 390, 844),
@@ -146,7 +150,7 @@ async function workUntil(isWanted: (deed: Deed, state: FloorState) => boolean, w
     if (isWanted(deed, state)) return state;
     const answer = await fetch(`http://127.0.0.1:${server.port}/api/commands`, {
       method: 'POST',
-      headers: { 'content-type': 'application/json' },
+      headers: { 'content-type': 'application/json', cookie },
       body: JSON.stringify({ commandId: idFromBytes(randomBytes(16)), command: deed.command }),
     });
     // Something was done or fell due between looking and tapping: look again.

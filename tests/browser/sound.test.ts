@@ -12,6 +12,7 @@ import { energyShare, onsetsS } from './harness-sound/onsets.ts';
 import { buildHarness } from './harness/build-harness.ts';
 import { serveFolder } from './harness/serve-folder.ts';
 import { launchChromium } from './support/chromium.ts';
+import { letIn } from '../support/let-in.ts';
 import { letContextIn, launchForHouse, openDevice, type DevicePage } from './support/house-pages.ts';
 import { startServer, type RealServer } from './support/real-server.ts';
 
@@ -93,7 +94,11 @@ describe('S15 one device sounds, on a real server with real pages', () => {
   const askTest = async (): Promise<void> => {
     const body = JSON.stringify({ commandId: randomBytes(16).toString('base64url'), command: { type: 'askSoundTest' } });
     const url = `http://127.0.0.1:${server.port}/api/commands`;
-    const answer = await fetch(url, { method: 'POST', headers: { 'content-type': 'application/json' }, body });
+    const answer = await fetch(url, {
+      method: 'POST',
+      headers: { 'content-type': 'application/json', cookie: letIn(server.port).cookie },
+      body,
+    });
     expect(answer.status).toBe(200);
   };
   const voice = (): ReturnType<Page['getByText']> => phone.page.getByText('this phone sounds');
