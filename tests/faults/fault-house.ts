@@ -122,6 +122,7 @@ export class FaultHouse {
     const faults = this.#plan(endMs);
     const taps = this.#clients.filter(({ page }) => page === 'phone').map((phone) => this.#tapUntil(phone, endMs));
     await Promise.all([...faults, ...taps]);
+    if (this.#server?.hasDied === true) this.#violations.push(`the server ended by itself: ${this.#server.lastWords}`);
     const end = random.weighted<'kill' | 'stop' | 'stay'>([
       ['kill', 7],
       ['stop', 2],

@@ -35,7 +35,8 @@ export class FaultServer {
     const args = ['--data', folder, '--port', String(port), '--pace', String(pace), '--here', '--bakehouse', HARBOUR];
     const server = new FaultServer(spawnServer(args, shiftFile), port, shiftFile);
     const endMs = performance.now() + START_TIMEOUT_MS;
-    while (!(await server.#answers())) {
+    // Until its day is brought in it goes down by itself where the disk is full, and rightly so.
+    while (!(await server.#hasItsDay())) {
       if (server.#process.exitCode !== null || performance.now() > endMs) {
         await server.end('SIGKILL');
         throw new Error(`the server did not come up: ${server.#said.slice(-600)}`);
@@ -51,8 +52,21 @@ export class FaultServer {
     const child = spawnServer(['--data', folder, '--port', String(port), '--pace', String(pace), '--here'], '');
     let said = '';
     child.stderr?.on('data', (chunk: Buffer) => (said += chunk.toString('utf8')));
+    // One that is not refused goes on for ever; it is ended, and its code says so.
+    const tooLong = setTimeout(() => child.kill('SIGKILL'), START_TIMEOUT_MS);
     const [code] = (await once(child, 'close')) as [number | null];
+    clearTimeout(tooLong);
     return { code, said };
+  }
+
+  /** It has ended, and nobody told it to. */
+  get hasDied(): boolean {
+    return this.#process.exitCode !== null && !this.#process.killed;
+  }
+
+  /** What it last said of its faults. */
+  get lastWords(): string {
+    return this.#said.slice(-600);
   }
 
   /** Sets the server's wall clock so many ms off the machine's. */
@@ -78,9 +92,10 @@ export class FaultServer {
     return (await answer.json()) as Body;
   }
 
-  async #answers(): Promise<boolean> {
+  async #hasItsDay(): Promise<boolean> {
     try {
-      return (await fetch(`http://127.0.0.1:${this.port}/health`)).status < 600;
+      const { state } = await this.get<{ state: { house: unknown } }>('/api/state');
+      return state.house !== null;
     } catch {
       return false;
     }
