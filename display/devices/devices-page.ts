@@ -4,9 +4,11 @@ import { live } from 'lit/directives/live.js';
 import { repeat } from 'lit/directives/repeat.js';
 import type { ListedDevice } from '../../shared/wire/access.ts';
 import type { AccessRole, JoiningStatus } from '../../shared/wire/joining.ts';
+import { columnStyles } from '../desk/column-styles.ts';
 import { deskStyles, plainButtonStyles } from '../desk/desk-styles.ts';
 import { browserZone } from '../parts/browser-zone.ts';
 import { pastText } from '../parts/day-clock-text.ts';
+import { digitsText } from '../parts/digits-text.ts';
 import { DEVICES } from '../words/devices.ts';
 import type { DevicesShown, DeviceWish, WishAnswer } from './device-store.ts';
 
@@ -28,19 +30,13 @@ export class DeviceWishEvent extends Event {
 export class DevicesPage extends LitElement {
   static override styles = [
     deskStyles,
+    columnStyles,
     plainButtonStyles,
     css`
       main {
-        display: grid;
         gap: var(--space-5);
         max-width: 52rem;
-        margin: 0 auto;
         padding: var(--space-5) var(--space-4);
-        font-size: var(--type-text);
-      }
-      h1 {
-        font-size: var(--type-figure);
-        line-height: 1.1;
       }
       h2 {
         font-size: var(--type-step);
@@ -49,17 +45,9 @@ export class DevicesPage extends LitElement {
         display: grid;
         gap: var(--space-3);
       }
-      .soft {
-        color: var(--ink-soft);
-      }
       .digits {
         font-size: var(--type-figure);
         font-weight: var(--weight-strong);
-      }
-      .fault {
-        padding-inline-start: 10px;
-        border-inline-start: 5px solid var(--lost);
-        font-weight: var(--weight-word);
       }
       li {
         display: grid;
@@ -125,7 +113,7 @@ export class DevicesPage extends LitElement {
           joining === null
             ? html`<p class="soft">${DEVICES.joiningClosed}</p>`
             : html`<p>${DEVICES.joiningOpen[joining.role]}</p>
-                <p class="digits">${joining.code.slice(0, 3)} ${joining.code.slice(3)}</p>
+                <p class="digits">${digitsText(joining.code)}</p>
                 <p class="soft">${DEVICES.joiningUntil(pastText(joining.untilMs, joining.untilMs, this.zone))}</p>`
         }
       </div>

@@ -2,6 +2,7 @@ import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import { NAME_CHARACTERS } from '../../shared/documents/names.ts';
 import type { AccessStatus } from '../../shared/wire/access.ts';
+import { columnStyles } from '../desk/column-styles.ts';
 import { deskStyles, plainButtonStyles } from '../desk/desk-styles.ts';
 import { JOINING } from '../words/joining.ts';
 import type { JoinAnswer } from './join-store.ts';
@@ -27,19 +28,13 @@ export type AccessShown = 'asking' | 'failed' | AccessStatus;
 export class JoinPage extends LitElement {
   static override styles = [
     deskStyles,
+    columnStyles,
     plainButtonStyles,
     css`
       main {
-        display: grid;
         gap: var(--space-5);
         max-width: 34rem;
-        margin: 0 auto;
         padding: var(--space-6) var(--space-4);
-        font-size: var(--type-text);
-      }
-      h1 {
-        font-size: var(--type-figure);
-        line-height: 1.1;
       }
       form {
         display: grid;
@@ -66,14 +61,6 @@ export class JoinPage extends LitElement {
       button.plain {
         min-height: var(--target);
         font-size: var(--type-button);
-      }
-      .soft {
-        color: var(--ink-soft);
-      }
-      .fault {
-        padding-inline-start: 10px;
-        border-inline-start: 5px solid var(--lost);
-        font-weight: var(--weight-word);
       }
       a {
         color: var(--ink);

@@ -1,5 +1,6 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
+import { columnStyles } from '../desk/column-styles.ts';
 import { deskStyles } from '../desk/desk-styles.ts';
 import '../parts/phones-code.ts';
 import { TRUST } from '../words/trust.ts';
@@ -19,18 +20,12 @@ export type TrustShown =
 export class TrustPage extends LitElement {
   static override styles = [
     deskStyles,
+    columnStyles,
     css`
       main {
-        display: grid;
         gap: var(--space-4);
         max-width: 36rem;
-        margin: 0 auto;
         padding: var(--space-5) var(--space-4);
-        font-size: var(--type-text);
-      }
-      h1 {
-        font-size: var(--type-figure);
-        line-height: 1.1;
       }
       h2 {
         font-size: var(--type-step);
@@ -56,9 +51,6 @@ export class TrustPage extends LitElement {
       }
       .print {
         overflow-wrap: anywhere;
-      }
-      .soft {
-        color: var(--ink-soft);
       }
       .is {
         padding-inline-start: 10px;

@@ -2,12 +2,10 @@ import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Joining, JoiningStatus } from '../../shared/wire/joining.ts';
 import { NOBODY_JOINS } from '../../shared/wire/joining.ts';
+import { digitsText } from '../parts/digits-text.ts';
 import { joinAddressOf } from '../parts/join-address.ts';
 import '../parts/phones-code.ts';
 import { JOIN } from '../words/join.ts';
-
-/** Digits are read out in two halves. */
-const HALF = 3;
 
 /**
  * While devices are let in: a picture that brings one phone to where it types, and the six digits; and that nobody is let in after too many
@@ -74,7 +72,7 @@ export class WallJoining extends LitElement {
         <h2>${JOIN.joining}</h2>
         <p>${JOIN.roles[role]}</p>
         <p class="soft">${url === null ? JOIN.joinDigits : JOIN.joinScan}</p>
-        <p class="digits">${code.slice(0, HALF)} ${code.slice(HALF)}</p>
+        <p class="digits">${digitsText(code)}</p>
         ${url === null ? nothing : html`<p class="soft">${JOIN.joinAt} <span class="part">${url.host}/join</span></p>`}
       </div>
     </div>`;

@@ -1,4 +1,5 @@
 import { timingSafeEqual } from 'node:crypto';
+import { ID_BYTES, idFromBytes } from '../../shared/ids.ts';
 
 /** Draws random bytes; `randomBytes` of node:crypto outside of tests. */
 export type RandomBytes = (length: number) => Uint8Array;
@@ -9,8 +10,6 @@ const ALPHABET = '0123456789ABCDEFGHJKMNPQRSTVWXYZ';
 const CONSOLE_CHARACTERS = 10;
 const DIGITS = 6;
 const BYTE_VALUES = 256;
-/** 128 bits, as an id has. */
-const TICKET_BYTES = 16;
 
 /** A code for the server's console: ten characters in two halves, 50 random bits. */
 export function consoleCode(randomBytes: RandomBytes): string {
@@ -31,7 +30,7 @@ export function sixDigits(randomBytes: RandomBytes): string {
 
 /** A ticket for the wall's picture: 128 random bits in base64url (RFC 4648 section 5). */
 export function freshTicket(randomBytes: RandomBytes): string {
-  return Buffer.from(randomBytes(TICKET_BYTES)).toString('base64url');
+  return idFromBytes(randomBytes(ID_BYTES));
 }
 
 /** A code as it is compared: without what people put in between, and with the look-alikes as one. */

@@ -1,10 +1,10 @@
-import { randomBytes as nodeRandomBytes } from 'node:crypto';
+import { randomBytes } from 'node:crypto';
 import type { AccessStatus, JoinRequest } from '../../shared/wire/access.ts';
 import { higherRole } from './roles.ts';
 import type { AccessRole, JoiningStatus } from '../../shared/wire/joining.ts';
 import type { Devices, KnownDevice } from '../devices/devices.ts';
 import type { Timers } from '../floor/alarm-clock.ts';
-import { consoleCode, isSameSecret, plainCode, type RandomBytes } from './codes.ts';
+import { consoleCode, isSameSecret, plainCode } from './codes.ts';
 import { JoiningDesk } from './joining.ts';
 import { WrongCodes } from './wrong-codes.ts';
 
@@ -31,7 +31,6 @@ export interface KitchenAccessOptions {
   readonly devices: Devices;
   readonly clock: { monotonicMs(): number; realMs(): number };
   readonly timers: Timers;
-  readonly randomBytes?: RandomBytes;
   /** Everybody but this machine comes by TLS: who manages otherwise does not count. */
   readonly isTls?: boolean;
   /** A code for the console is wanted though the kitchen is claimed: every phone that manages it is lost. */
@@ -41,7 +40,6 @@ export interface KitchenAccessOptions {
 /** Who is let into the kitchen, and as what. Roles stand in the file of devices; codes and tickets only in memory. */
 export class KitchenAccess {
   readonly #options: KitchenAccessOptions;
-  readonly #randomBytes: RandomBytes;
   readonly #joining: JoiningDesk;
   readonly #wrongCodes: WrongCodes;
   readonly #listeners: (() => void)[] = [];
@@ -51,11 +49,10 @@ export class KitchenAccess {
 
   constructor(options: KitchenAccessOptions) {
     this.#options = options;
-    this.#randomBytes = options.randomBytes ?? nodeRandomBytes;
     const { clock, timers } = options;
-    this.#joining = new JoiningDesk({ clock, timers, randomBytes: this.#randomBytes, onChange: () => this.#tell() });
+    this.#joining = new JoiningDesk({ clock, timers, randomBytes, onChange: () => this.#tell() });
     this.#wrongCodes = new WrongCodes(() => clock.monotonicMs());
-    this.#consoleCode = options.isClaimedAnew === true || !this.isClaimed ? consoleCode(this.#randomBytes) : null;
+    this.#consoleCode = options.isClaimedAnew === true || !this.isClaimed ? consoleCode(randomBytes) : null;
   }
 
   /** For the server's console: makes whoever types it manage the kitchen, once. Null where the kitchen is claimed. */

@@ -149,7 +149,7 @@ function guardRoutes(app: FastifyInstance, door: Door): void {
   app.addHook('onRequest', async (request, reply) => {
     const route = knownRoute(request.method, request.routeOptions.url ?? '');
     // A page cannot see why an upgrade was refused: the hub lets it in and closes it with the reason.
-    if (route === null || request.ws || mayUse(door.visitor(request).role, route)) return undefined;
+    if (route === null || request.ws || mayUse(null, route) || mayUse(door.visitor(request).role, route)) return undefined;
     request.log.info({ address: request.ip, route }, 'somebody may not use this route');
     return sendProblem(reply, 403, 'forbidden', { detail: `This device may not use ${route}.` });
   });

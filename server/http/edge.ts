@@ -67,9 +67,14 @@ export function isOwnHost(host: string, own: ReadonlySet<string>): boolean {
   const parsed = URL.canParse(`http://${host}`) ? new URL(`http://${host}`) : null;
   // What a URL makes of it must be what was said: no user, path or other ways to write a number.
   if (parsed === null || parsed.username !== '' || parsed.pathname !== '/' || parsed.search !== '') return false;
-  const said = host.toLowerCase().replace(/:\d{1,5}$/, '');
+  const said = withoutPort(host.toLowerCase());
   const name = said.startsWith('[') && said.endsWith(']') ? said.slice(1, -1) : said.replace(/\.$/, '');
   return isIP(name) !== 0 || own.has(name);
+}
+
+/** A Host header's host alone. */
+export function withoutPort(host: string): string {
+  return host.replace(/:\d{1,5}$/, '');
 }
 
 /** Whether a page of another site sends this: by its Origin (RFC 6454 section 7), where something is changed or a socket opened, and by what browsers say of where a fetch comes from. */

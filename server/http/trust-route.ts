@@ -1,6 +1,7 @@
 import type { FastifyInstance, FastifyRequest } from 'fastify';
 import { TRUSTS_COOKIE, type Trust } from '../../shared/wire/trust.ts';
 import { isHere } from './device-cookie.ts';
+import { withoutPort } from './edge.ts';
 import { sendProblem } from './problem.ts';
 
 /** What is given out over plain http while the server speaks TLS: the root, the page that says what to do with it, and what that page loads. */
@@ -51,5 +52,5 @@ function pathOf(request: FastifyRequest): string {
 
 /** The host as it was asked for, without its port: the guard at the edge has found it to be one of this machine's. */
 export function hostnameOf(request: FastifyRequest): string {
-  return (request.headers.host ?? '').replace(/:\d{1,5}$/, '');
+  return withoutPort(request.headers.host ?? '');
 }

@@ -1,17 +1,12 @@
-import { spawnSync } from 'node:child_process';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { beforeAll, describe, expect, it, vi } from 'vitest';
-import { assert } from '../../shared/result.ts';
 import type { runBadInput } from '../bad-input/main.ts';
+import { ensurePartsBuilt } from './support/server-process.ts';
 
 const ROOT = fileURLToPath(new URL('../..', import.meta.url));
 
-beforeAll(() => {
-  const build = `await (await import(${JSON.stringify(pathToFileURL(join(ROOT, 'server/cli/build.mjs')).href)})).ensureBuilt(['server', 'tests'])`;
-  const { status, stderr } = spawnSync(process.execPath, ['--input-type=module', '--eval', build], { encoding: 'utf8' });
-  assert(status === 0, `the server could not be built: ${stderr}`);
-}, 240_000);
+beforeAll(() => ensurePartsBuilt(['server', 'tests']), 240_000);
 vi.setConfig({ testTimeout: 120_000 });
 
 describe('the campaign of bad input', () => {

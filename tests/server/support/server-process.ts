@@ -35,7 +35,12 @@ export interface HttpAnswer {
 
 /** Builds the server where its sources are newer, as `npm start` does. Throws with what the build said. */
 export function ensureServerBuilt(): void {
-  const build = `await (await import(${JSON.stringify(pathToFileURL(join(ROOT, 'server/cli/build.mjs')).href)})).ensureBuilt(['server'])`;
+  ensurePartsBuilt(['server']);
+}
+
+/** The same for any parts of the build. */
+export function ensurePartsBuilt(parts: readonly ('server' | 'pages' | 'tests')[]): void {
+  const build = `await (await import(${JSON.stringify(pathToFileURL(join(ROOT, 'server/cli/build.mjs')).href)})).ensureBuilt(${JSON.stringify(parts)})`;
   const { status, stderr } = spawnSync(process.execPath, ['--input-type=module', '--eval', build], { encoding: 'utf8' });
   assert(status === 0, `the server could not be built: ${stderr}`);
 }
