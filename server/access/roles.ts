@@ -107,6 +107,7 @@ export const ROUTE_ROLES = {
   'POST /api/book/import': 'manage',
   'GET /api/weigh-out/:id': 'look',
   'GET /api/export': 'manage',
+  'GET /api/records/:question': 'look',
   'GET /api/backups': 'manage',
   'POST /api/backups': 'manage',
   'POST /api/calc/:name': 'look',

@@ -7,6 +7,7 @@ import { backupInThread } from '../backup/backup-thread.ts';
 import { backupAt } from '../backup/restore.ts';
 import { OpenError, type OpenErrorCode } from '../journal/open-error.ts';
 import { startJournalWorker } from '../journal/start-journal-thread.ts';
+import { startRecordsWorker } from '../records/start-records-thread.ts';
 import { localNetworkAddresses, machineNames } from '../main/addresses.ts';
 import { HELP, readArguments, type ServeArguments } from '../main/arguments.ts';
 import { defaultDataFolder } from '../main/data-folder.ts';
@@ -70,6 +71,7 @@ async function serve(options: ServeArguments): Promise<number> {
           ? null
           : { root: secure.server.authority.root, fingerprint: secure.server.authority.fingerprint, port: secure.port },
       startJournalThread: startJournalWorker,
+      startRecordsThread: startRecordsWorker,
       backups: { folder: backupsFolder, make: (nowMs) => backupInThread(dataFolder, backupsFolder, nowMs) },
     });
   } catch (error) {

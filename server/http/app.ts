@@ -8,6 +8,7 @@ import type { BackupKeeper } from '../backup/backup-keeper.ts';
 import type { Devices } from '../devices/devices.ts';
 import type { LiveHub } from '../live/live-hub.ts';
 import type { Planning } from '../plan/planning.ts';
+import type { Records } from '../records/records.ts';
 import { serveAccess } from './access-route.ts';
 import { serveApi, type ApiOptions } from './api.ts';
 import { serveBackups } from './backup-route.ts';
@@ -18,6 +19,7 @@ import { serveLive } from './live-route.ts';
 import { servePages } from './pages.ts';
 import { servePlan } from './plan-route.ts';
 import { guardEdge, limitConnections, REQUEST_TIMEOUT_MS, SLOW_LIMITS } from './edge.ts';
+import { serveRecords } from './records-route.ts';
 import { serveExport } from './export-route.ts';
 import { sendProblem } from './problem.ts';
 import { parseSafely } from './safe-json.ts';
@@ -38,6 +40,8 @@ export interface AppOptions extends Omit<ApiOptions, 'clientCount'> {
   readonly planning: Planning;
   /** Null where no backups are made. */
   readonly backups: BackupKeeper | null;
+  /** Null where no records are kept. */
+  readonly records: Records | null;
   readonly log: FastifyBaseLogger;
   /** The bakehouse's authority; null where the server speaks no TLS. */
   readonly trusted: () => TrustedRoot | null;
@@ -55,6 +59,7 @@ export async function buildApp({
   devices,
   planning,
   backups,
+  records,
   log,
   pagesFolder,
   newId,
@@ -111,6 +116,7 @@ export async function buildApp({
   serveTrust(app, trusted);
   serveBackups(app, backups);
   serveExport(app, { ...api, devices, kitchenId: api.floor.kitchenId });
+  serveRecords(app, { records, devices });
   serveCalc(app);
   serveWeighOut(app, api);
   servePlan(app, { ...api, planning, newId });

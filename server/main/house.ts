@@ -31,6 +31,8 @@ import { JOURNAL_FILE, SqliteJournal } from '../journal/sqlite-journal.ts';
 import type { StartJournalThread } from '../journal/start-journal-thread.ts';
 import { ThreadedJournal } from '../journal/threaded-journal.ts';
 import { LiveHub } from '../live/live-hub.ts';
+import { Records } from '../records/records.ts';
+import type { StartRecordsThread } from '../records/start-records-thread.ts';
 import { Planning, type PlanningOptions } from '../plan/planning.ts';
 import { ClockWatch } from './clock-watch.ts';
 import { lastKnownHouseMs } from './clock-went-back.ts';
@@ -66,6 +68,8 @@ export interface HouseOptions {
   readonly startJournalThread?: StartJournalThread;
   /** Where backups go and how one is made; without it none is made. */
   readonly backups?: { readonly folder: string; readonly make: MakeBackup };
+  /** How the thread is started that keeps the records; without it no records are kept. */
+  readonly startRecordsThread?: StartRecordsThread;
   /** How the planner's threads are started and how hard they try, where tests bring their own. */
   readonly planning?: Pick<PlanningOptions, 'startThread' | 'budgets'>;
 }
@@ -166,6 +170,10 @@ async function startHouse(
     options.backups === undefined
       ? null
       : new BackupKeeper(options.backups.folder, options.backups.make, timers, () => (options.clocks ?? machineClocks).wallMs(), log);
+  const records = options.startRecordsThread === undefined ? null : new Records({ dataFolder, start: options.startRecordsThread, log });
+  floor.onCommitted(({ events }) => {
+    if (events.length > 0) records?.news();
+  });
   const access = new KitchenAccess({
     devices,
     clock,
@@ -215,6 +223,7 @@ async function startHouse(
   });
   const app = await buildApp({
     backups,
+    records,
     hub,
     access,
     devices,
@@ -272,6 +281,7 @@ async function startHouse(
       access.stop();
       await planning.stop();
       await backups?.stop();
+      await records?.stop();
       hub.stop();
       await app.close();
       await floor.settled();

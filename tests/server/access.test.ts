@@ -114,6 +114,7 @@ describe('the routes', () => {
       pagesFolder: null,
       newId: freshId,
       backups: null,
+      records: null,
       names: [],
       trusted: () => null,
       journal: Object.create(null) as never,

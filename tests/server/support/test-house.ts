@@ -46,6 +46,8 @@ export interface TestHouseOptions {
   readonly isEmpty?: boolean;
   /** The planner's threads; without a word, one of the test's own process. */
   readonly planning?: NonNullable<HouseOptions['planning']>;
+  /** How the records' thread is started; without a word there are no records. */
+  readonly startRecordsThread?: NonNullable<HouseOptions['startRecordsThread']>;
 }
 
 /** A real house on a real folder, its clocks the test's. */
@@ -94,6 +96,7 @@ export async function openTestHouse(options: TestHouseOptions = {}): Promise<Tes
     names,
     trusted,
     newToken: tokenOf,
+    ...(options.startRecordsThread === undefined ? {} : { startRecordsThread: options.startRecordsThread }),
   };
   const house = await openHouse(houseOptions);
   let isOpen = true;

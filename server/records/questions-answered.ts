@@ -1,0 +1,12 @@
+import type { QuestionName, QuestionOf } from '../../shared/records/questions.ts';
+import { askBatch } from './ask-batch.ts';
+import { askBatches } from './ask-batches.ts';
+import { askNames } from './ask-names.ts';
+import type { RecordsReader } from './records-reader.ts';
+
+/** Who answers what; null where what was asked about is not in the records. */
+export const ANSWERS: { readonly [Name in QuestionName]: (reader: RecordsReader, asked: QuestionOf<Name>) => unknown } = {
+  names: (reader) => askNames(reader),
+  batches: askBatches,
+  batch: askBatch,
+};

@@ -1,0 +1,43 @@
+import { z } from 'zod';
+import { keySchema, serviceDateSchema } from '../documents/names.ts';
+import { idSchema } from '../ids.ts';
+
+/** Rows of one answer; more are asked for from where the last ended. */
+export const ROWS_AT_ONCE = 200;
+
+const periodShape = { from: serviceDateSchema.optional(), to: serviceDateSchema.optional() };
+const textSchema = z.string().trim().min(1).max(80);
+
+/** What can be asked of the records, by name, and what each question takes: as the query of `GET /api/records/NAME`. */
+export const QUESTIONS = {
+  /** Names of what is in the books now, for lists to choose from. */
+  names: z.strictObject({}),
+  /** Batches, preps and pots that fit everything that is said, the newest first; `before` is where the last answer ended. */
+  batches: z.strictObject({
+    ...periodShape,
+    formula: keySchema.optional(),
+    product: keySchema.optional(),
+    lot: textSchema.optional(),
+    place: keySchema.optional(),
+    device: idSchema.optional(),
+    reason: textSchema.optional(),
+    tag: textSchema.optional(),
+    before: textSchema.optional(),
+  }),
+  /** Everything that is known of one batch, whichever part of it is named. */
+  batch: z.strictObject({ id: idSchema }),
+} as const;
+
+/** The name of a question. */
+export type QuestionName = keyof typeof QUESTIONS;
+/** What a question is asked with. */
+export type QuestionOf<Name extends QuestionName> = z.infer<(typeof QUESTIONS)[Name]>;
+
+/** Whether there is such a question. */
+export function isQuestion(name: string): name is QuestionName {
+  return Object.hasOwn(QUESTIONS, name);
+}
+
+/** How far the records are: made of events up to `sequence` of `of`. */
+export const recordsProgressSchema = z.strictObject({ sequence: z.number().int().min(0), of: z.number().int().min(0) });
+export type RecordsProgress = z.infer<typeof recordsProgressSchema>;
