@@ -4,7 +4,7 @@ import { languageOf, oneLanguage } from './one-language.ts';
 
 const display = fileURLToPath(new URL('.', import.meta.url));
 
-/** The pages by the address at which the server shows them: `/`, `/wall`, `/wall/setup`, `/phone`, `/station`, `/kitchen`, `/formulas`, `/weigh`, `/day`, `/join`, `/devices`, `/trust`. */
+/** The pages by the address at which the server shows them: `/`, `/wall`, `/wall/setup`, `/phone`, `/station`, `/kitchen`, `/formulas`, `/weigh`, `/day`, `/join`, `/devices`, `/trust`, `/records`. */
 const pages = {
   start: `${display}index.html`,
   wall: `${display}wall/index.html`,
@@ -18,6 +18,7 @@ const pages = {
   join: `${display}join/index.html`,
   devices: `${display}devices/index.html`,
   trust: `${display}trust/index.html`,
+  records: `${display}records/index.html`,
 };
 
 /** zod's writers of JSON Schema, which every schema brings along. */
