@@ -18,8 +18,13 @@ const pages = {
   join: `${display}join/index.html`,
   devices: `${display}devices/index.html`,
   trust: `${display}trust/index.html`,
-  records: `${display}records/index.html`,
 };
+
+/**
+ * Read at a desk, and built apart: what a page shares with one more page stands in more files, and every phone would pay for the records.
+ * `vite build --mode records`, after the others.
+ */
+const RECORDS = { records: `${display}records/index.html` };
 
 /** zod's writers of JSON Schema, which every schema brings along. */
 const DESCRIBERS = /\/zod\/v4\/core\/(?:json-schema-processors|to-json-schema)\.js$/;
@@ -40,7 +45,7 @@ const withoutDescribers: Plugin = {
   },
 };
 
-export default defineConfig({
+export default defineConfig(({ mode }) => ({
   plugins: [oneLanguage(display), withoutDescribers],
   root: display,
   base: '/',
@@ -50,7 +55,7 @@ export default defineConfig({
   logLevel: 'warn',
   build: {
     outDir: '../.build/pages',
-    emptyOutDir: true,
+    emptyOutDir: mode !== 'records',
     assetsDir: 'assets',
     // Everything stands in a file of its own: the pages' content security policy allows neither inline scripts nor data: addresses.
     assetsInlineLimit: 0,
@@ -60,7 +65,7 @@ export default defineConfig({
     sourcemap: true,
     reportCompressedSize: false,
     rolldownOptions: {
-      input: pages,
+      input: mode === 'records' ? RECORDS : pages,
       output: {
         // What speaks one language stands in its folder, so that one can see what a page of that language loads.
         chunkFileNames: ({ moduleIds }) => {
@@ -70,4 +75,4 @@ export default defineConfig({
       },
     },
   },
-});
+}));

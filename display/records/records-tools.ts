@@ -1,3 +1,4 @@
+import { RECORDS } from '../words/records.ts';
 import type { NamesAnswer } from '../../shared/records/answers.ts';
 import type { AskRecords } from './records-store.ts';
 
@@ -36,6 +37,11 @@ export type NameList = 'formulas' | 'products' | 'ingredients' | 'places' | 'sta
 /** The name of an id, or the id itself where it has none (any more). */
 export function nameIn(names: NamesAnswer, list: NameList, id: string): string {
   return names[list].find((known) => known.id === id)?.name ?? id;
+}
+
+/** A device by its name; one that was forgotten, or whose name was erased, by how its id begins. */
+export function deviceName(names: NamesAnswer, id: string): string {
+  return names.devices.find((known) => known.id === id)?.name ?? RECORDS.unnamed(id.slice(0, 4));
 }
 
 /** The name of a place of any kind: rest place, mixer, deck, slot. */

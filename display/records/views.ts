@@ -27,6 +27,12 @@ export const VIEWS = {
     load: () => import('./batches-view.ts'),
     show: ({ tools, names, query }) => html`<batches-view .tools=${tools} .names=${names} .query=${query}></batches-view>`,
   },
+  batch: {
+    title: () => RECORDS.menu.batches,
+    isInMenu: false,
+    load: () => import('./batch-view.ts'),
+    show: ({ tools, names, query }) => html`<batch-view .tools=${tools} .names=${names} .query=${query}></batch-view>`,
+  },
 } as const satisfies Readonly<Record<string, RecordsView>>;
 
 export type ViewName = keyof typeof VIEWS;

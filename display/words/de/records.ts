@@ -30,5 +30,6 @@ export const RECORDS = {
   became: 'Was daraus wurde',
   onTheFloor: 'in Arbeit',
   endings: { finished: 'fertig', divided: 'geteilt', discarded: 'verworfen' },
+  unnamed: (mark: string): string => `Gerät ${mark}…`,
   older: 'Ältere',
 } as const;

@@ -31,5 +31,6 @@ export const RECORDS = {
   became: 'What became of it',
   onTheFloor: 'on the floor',
   endings: { finished: 'finished', divided: 'divided', discarded: 'discarded' },
+  unnamed: (mark: string): string => `device ${mark}…`,
   older: 'Older ones',
 } as const;

@@ -30,5 +30,6 @@ export const RECORDS = {
   became: 'Ce qu’elle est devenue',
   onTheFloor: 'en cours',
   endings: { finished: 'finie', divided: 'divisée', discarded: 'jetée' },
+  unnamed: (mark: string): string => `appareil ${mark}…`,
   older: 'Plus anciennes',
 } as const;

@@ -1,9 +1,10 @@
 import type { TemplateResult } from 'lit';
+import '../../../../display/records/batch-view.ts';
 import '../../../../display/records/batches-view.ts';
 import { NO_NAMES, type RecordsTools } from '../../../../display/records/records-tools.ts';
 import type { Asked } from '../../../../display/records/records-store.ts';
 import '../../../../display/records/records-page.ts';
-import type { BatchesAnswer, NamesAnswer, PieceRow } from '../../../../shared/records/answers.ts';
+import type { BatchAnswer, BatchesAnswer, NamesAnswer, PieceRow, StepRow } from '../../../../shared/records/answers.ts';
 import type { QuestionName } from '../../../../shared/records/questions.ts';
 import { made } from '../made.ts';
 import { section, shelf, specimen } from '../specimen.ts';
@@ -87,6 +88,70 @@ const LISTS: readonly (readonly [string, Asked<BatchesAnswer>, string])[] = [
   ['none kept', { phase: 'unavailable' }, ''],
 ];
 
+const MINUTE_MS = 60_000;
+
+function step(given: Partial<StepRow>): StepRow {
+  return {
+    pieceId: 'pieceC1',
+    round: 0,
+    step: 'bulk-1',
+    position: 3,
+    verb: 'bulk',
+    kind: 'timed',
+    status: 'done',
+    startedMs: NOW_MS - 8 * HOUR_MS,
+    endedMs: NOW_MS - 7 * HOUR_MS,
+    plannedStartMs: NOW_MS - 8 * HOUR_MS - 12 * MINUTE_MS,
+    plannedEndMs: NOW_MS - 7 * HOUR_MS - 12 * MINUTE_MS,
+    targetMin: 60,
+    factor: 1.06,
+    moreMin: 0,
+    station: 'bench',
+    helpers: [],
+    startedBy: 'bench',
+    endedBy: 'unknown',
+    pieces: null,
+    isInferred: false,
+    place: 'warm',
+    ...given,
+  };
+}
+
+const BATCH: BatchAnswer = {
+  pieces: [piece({ pieces: 14, ending: 'divided' }), piece({ id: 'cut', tag: 'C1a', kind: 'cut', parentId: 'pieceC1', pieces: 13 })],
+  sources: [],
+  steps: [step({}), step({ step: 'divide', verb: 'divide', kind: 'hands', isInferred: true, startedMs: null, moreMin: 2 })],
+  calls: [
+    {
+      pieceId: 'pieceC1',
+      step: 'divide',
+      level: 'late',
+      dueMs: NOW_MS - 7 * HOUR_MS,
+      raisedMs: NOW_MS - 7 * HOUR_MS,
+      heardMs: null,
+      endedMs: NOW_MS - 6 * HOUR_MS,
+      became: 'done',
+      soundedCount: 3,
+    },
+  ],
+  lots: [
+    {
+      ingredient: 'wheat-flour',
+      lot: 'WF26-0301-7',
+      weighedInto: 'pieceC1',
+      weighedTag: 'C1',
+      weighedMs: NOW_MS - 9 * HOUR_MS,
+      grams: 6_000,
+    },
+  ],
+  events: [],
+};
+
+const RECORDS_OF_ONE: readonly (readonly [string, Asked<BatchAnswer>])[] = [
+  ['here', { phase: 'here', answer: BATCH, progress: LEVEL }],
+  ['missing', { phase: 'missing' }],
+];
+
 /** What happened: the page, and each of its views in every state. */
 export function recordsSection(): TemplateResult {
   return section('records', 'Records', [
@@ -114,6 +179,13 @@ export function recordsSection(): TemplateResult {
           'whole',
           made('batches-view', { tools: answering({ batches: asked }), names: RECORD_NAMES, query: new URLSearchParams(query) }),
         ),
+      ),
+      'stacked',
+    ),
+    shelf(
+      'One batch',
+      RECORDS_OF_ONE.map(([name, asked]) =>
+        specimen(`batch-view, ${name}`, 'whole', made('batch-view', { tools: answering({ batch: asked }), names: RECORD_NAMES })),
       ),
       'stacked',
     ),
