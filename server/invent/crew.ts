@@ -1,0 +1,143 @@
+import type { ClientCommand } from '../../shared/floor/commands.ts';
+import { promptAt, plannedMin, type Due } from '../../shared/floor/due.ts';
+import { obstacleOf } from '../../shared/floor/ways-out.ts';
+import { finishedAside, startedAside, wayAside } from './asides.ts';
+import { bakedMs, delayMs, isBake, isLeftAlone, visitKey } from './comes.ts';
+import type { DayMind } from './day-mind.ts';
+import { handsMin } from './house-truth.ts';
+import type { Given, Hand } from './invented-floor.ts';
+import { freeSlotsFor } from './slot-choice.ts';
+
+const MINUTE_MS = 60_000;
+const SECOND_MS = 1000;
+/** Work shorter than this is over before anybody has said that it began. */
+const WORTH_STARTING_MIN = 1.5;
+/** Who is refused comes again after so long. */
+const COME_AGAIN_MS = 4 * MINUTE_MS;
+/** How differently long the same work takes. */
+const WORK_SPREAD = 0.13;
+
+/** When somebody comes to a dough, and to which. */
+export interface Visit {
+  readonly due: Due;
+  readonly atMs: number;
+}
+
+/** When somebody comes: at an instant, or so long after it is due, which may still move. */
+type Comes = { readonly atMs: number } | { readonly afterDueMs: number };
+
+/** Hands that go from dough to dough: called or not, a little early or late, and busy where they are. */
+export class Crew {
+  readonly #mind: DayMind;
+  readonly #comes = new Map<string, Comes>();
+
+  constructor(mind: DayMind) {
+    this.#mind = mind;
+  }
+
+  next(): Visit | null {
+    const { floor } = this.#mind;
+    let next: Visit | null = null;
+    for (const due of floor.dues) {
+      if (isLeftAlone(due)) continue;
+      const comesMs = Math.max(floor.nowMs + 1, Math.round(this.#comesMs(due)), due.workpiece.heldUntilMs ?? 0);
+      if (next === null || comesMs < next.atMs) next = { due, atMs: comesMs };
+    }
+    return next;
+  }
+
+  visit({ workpiece, step }: Due): void {
+    const { floor, hands, chance } = this.#mind;
+    // Whatever was called meanwhile, it stands where it stood; but it is the floor's newest word that counts.
+    const due = floor.dues.find((candidate) => candidate.workpiece.id === workpiece.id && candidate.step.id === step.id);
+    if (due === undefined) return;
+    const { action, phase } = due;
+    const hand = hands.at(action.station ?? step.station);
+    const prompt = promptAt(due, floor.nowMs);
+    if (prompt !== null && prompt.dueMs <= floor.nowMs) {
+      this.#tap(due, { type: 'answerPrompt', workpieceId: workpiece.id, stepId: due.step.id, phase: prompt.phase }, hand);
+      return;
+    }
+    if (phase === 'working') return this.#finish(due, hand);
+    const isUrgent = isBake(due) || phase === 'judging';
+    const freeMs = hands.freeMs(action.station);
+    if (!isUrgent && freeMs > floor.nowMs) return this.#comeAgain(due, freeMs + chance.between(5, 40) * SECOND_MS);
+    if (this.#waitsForPrep(due)) return this.#comeAgain(due, floor.nowMs + 3 * MINUTE_MS);
+    const aside = wayAside(this.#mind, due, hand);
+    if (aside !== null) {
+      this.#tap(due, aside, hand);
+      return;
+    }
+    const goesAtOnce = action.kind !== 'hands' || action.verb === 'load' || action.verb === 'takeOut';
+    if (!goesAtOnce && plannedMin(action, workpiece) >= WORTH_STARTING_MIN) return this.#start(due, hand);
+    this.#finish(due, hand);
+  }
+
+  #start(due: Due, hand: Hand): void {
+    const { workpiece, action } = due;
+    const { floor, hands, chance } = this.#mind;
+    const given = this.#tap(due, { type: 'startStep', workpieceId: workpiece.id, stepId: action.id }, hand);
+    if (given.refusal !== null) return;
+    const untilMs = floor.nowMs + handsMin(action, workpiece) * chance.factor(WORK_SPREAD) * MINUTE_MS;
+    hands.keepBusy(action.station, untilMs);
+    const begun = floor.dues.find((candidate) => candidate.workpiece.id === workpiece.id);
+    if (begun !== undefined && begun.phase === 'working') this.#comes.set(visitKey(begun, floor.nowMs), { atMs: untilMs });
+    startedAside(this.#mind, due, hand, floor.nowMs, untilMs);
+  }
+
+  #finish(due: Due, hand: Hand): void {
+    const { workpiece, action } = due;
+    const slotIds = action.verb === 'load' ? freeSlotsFor(this.#mind, workpiece, action) : null;
+    const given = this.#tap(
+      due,
+      { type: 'finishStep', workpieceId: workpiece.id, stepId: action.id, ...(slotIds === null ? {} : { slotIds: [...slotIds] }) },
+      hand,
+    );
+    if (given.refusal === null) finishedAside(this.#mind, due, hand, given.commandId);
+  }
+
+  /** What is refused because something is in the way goes another way; what is past its limit is given up; the rest comes again. */
+  #tap(due: Due, command: ClientCommand, hand: Hand): Given {
+    const { floor } = this.#mind;
+    const given = floor.give(command, hand);
+    if (given.refusal === null) return given;
+    if (given.refusal.code === 'pastHoldingLimit') {
+      floor.give({ type: 'discardWorkpiece', workpieceId: due.workpiece.id, reason: 'Past its holding limit' }, hand);
+      return given;
+    }
+    const [way] = obstacleOf(floor.state, due.workpiece.id, floor.nowMs)?.waysOut ?? [];
+    const other = way === undefined ? given : floor.give(way.command, hand);
+    if (way === undefined || other.refusal !== null) this.#comeAgain(due, floor.nowMs + COME_AGAIN_MS);
+    return given;
+  }
+
+  #comeAgain(due: Due, atMs: number): void {
+    this.#comes.set(visitKey(due, this.#mind.floor.nowMs), { atMs });
+  }
+
+  #comesMs(due: Due): number {
+    const { floor, chance } = this.#mind;
+    const key = visitKey(due, floor.nowMs);
+    let comes = this.#comes.get(key);
+    if (comes === undefined) {
+      const prompt = promptAt(due, floor.nowMs);
+      comes =
+        prompt === null
+          ? isBake(due)
+            ? { atMs: bakedMs(due, chance) }
+            : { afterDueMs: delayMs(due, chance) }
+          : { atMs: prompt.dueMs + chance.between(5, 100) * SECOND_MS };
+      this.#comes.set(key, comes);
+    }
+    return 'atMs' in comes ? comes.atMs : due.dueMs + comes.afterDueMs;
+  }
+
+  /** A dough whose filling is being made is not topped before the filling is there. */
+  #waitsForPrep({ action }: Due): boolean {
+    const taken = new Set(action.additions.flatMap((addition) => addition.formula ?? []));
+    if (taken.size === 0) return false;
+    return this.#mind.floor.dues.some(
+      (other) => other.workpiece.kind === 'prep' && taken.has(other.workpiece.formulaId) && !isLeftAlone(other),
+    );
+  }
+}
