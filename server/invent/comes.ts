@@ -4,6 +4,7 @@ import { bakeShare } from './house-truth.ts';
 
 const MINUTE_MS = 60_000;
 const SECOND_MS = 1000;
+const FETCHED_AFTER_MIN = 650;
 
 /** What tells one visit from the next at the same workpiece. */
 export function visitKey(due: Due, nowMs: number): string {
@@ -28,6 +29,12 @@ export function bakedMs(due: Due, chance: Chance): number {
   const targetMin = due.workpiece.steps[due.step.id]?.pins?.targetMin ?? due.step.minutes.target;
   const trueMin = targetMin * bakeShare(due.workpiece.slotIds) * chance.factor(0.015);
   return (due.startedMs ?? due.dueMs) + trueMin * MINUTE_MS;
+}
+
+/** Dough that is in the cold overnight is fetched by the clock, whatever the cold has done to it: null for all other. */
+export function fetchedMs(due: Due, chance: Chance): number | null {
+  if (due.step.verb !== 'retard' || due.startedMs === null) return null;
+  return due.startedMs + FETCHED_AFTER_MIN * chance.factor(0.02) * MINUTE_MS;
 }
 
 /** How long after it is due somebody comes to it, in ms; negative for one who looks before the time. */

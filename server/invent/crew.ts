@@ -1,12 +1,15 @@
 import type { ClientCommand } from '../../shared/floor/commands.ts';
 import { promptAt, plannedMin, type Due } from '../../shared/floor/due.ts';
 import { obstacleOf } from '../../shared/floor/ways-out.ts';
-import { finishedAside, startedAside, wayAside } from './asides.ts';
-import { bakedMs, delayMs, isBake, isLeftAlone, visitKey } from './comes.ts';
+import { bakedMs, delayMs, fetchedMs, isBake, isLeftAlone, visitKey } from './comes.ts';
 import type { DayMind } from './day-mind.ts';
 import { handsMin } from './house-truth.ts';
 import type { Given, Hand } from './invented-floor.ts';
+import { setDecks } from './oven-deeds.ts';
+import { saidInstead } from './said-instead.ts';
 import { freeSlotsFor } from './slot-choice.ts';
+import { decideOverLimit, whenDone } from './when-done.ts';
+import { whileWorking } from './while-working.ts';
 
 const MINUTE_MS = 60_000;
 const SECOND_MS = 1000;
@@ -14,6 +17,8 @@ const SECOND_MS = 1000;
 const WORTH_STARTING_MIN = 1.5;
 /** Who is refused comes again after so long. */
 const COME_AGAIN_MS = 4 * MINUTE_MS;
+/** A step whose own hands are busy is taken on by others once it is due for so long. */
+const HELP_AFTER_MS = 1.5 * MINUTE_MS;
 /** How differently long the same work takes. */
 const WORK_SPREAD = 0.13;
 
@@ -52,7 +57,8 @@ export class Crew {
     const due = floor.dues.find((candidate) => candidate.workpiece.id === workpiece.id && candidate.step.id === step.id);
     if (due === undefined) return;
     const { action, phase } = due;
-    const hand = hands.at(action.station ?? step.station);
+    const stationId = this.#stationFor(due);
+    const hand = hands.at(stationId);
     const prompt = promptAt(due, floor.nowMs);
     if (prompt !== null && prompt.dueMs <= floor.nowMs) {
       this.#tap(due, { type: 'answerPrompt', workpieceId: workpiece.id, stepId: due.step.id, phase: prompt.phase }, hand);
@@ -60,17 +66,26 @@ export class Crew {
     }
     if (phase === 'working') return this.#finish(due, hand);
     const isUrgent = isBake(due) || phase === 'judging';
-    const freeMs = hands.freeMs(action.station);
+    const freeMs = hands.freeMs(stationId);
     if (!isUrgent && freeMs > floor.nowMs) return this.#comeAgain(due, freeMs + chance.between(5, 40) * SECOND_MS);
     if (this.#waitsForPrep(due)) return this.#comeAgain(due, floor.nowMs + 3 * MINUTE_MS);
-    const aside = wayAside(this.#mind, due, hand);
-    if (aside !== null) {
-      this.#tap(due, aside, hand);
+    const instead = saidInstead(this.#mind, due);
+    if (instead !== null) {
+      this.#tap(due, instead, hand);
       return;
     }
     const goesAtOnce = action.kind !== 'hands' || action.verb === 'load' || action.verb === 'takeOut';
     if (!goesAtOnce && plannedMin(action, workpiece) >= WORTH_STARTING_MIN) return this.#start(due, hand);
     this.#finish(due, hand);
+  }
+
+  /** Who has it; else the station of its step, or another one that is free once it has waited too long there. */
+  #stationFor({ workpiece, action, step, phase, dueMs }: Due): string | null {
+    const { floor, hands } = this.#mind;
+    const own = action.station ?? step.station ?? null;
+    if (phase === 'working') return workpiece.steps[action.id]?.stationId ?? own;
+    if (hands.freeMs(own) <= floor.nowMs || floor.nowMs < dueMs + HELP_AFTER_MS) return own;
+    return hands.helperFor(own, floor.nowMs)?.stationId ?? own;
   }
 
   #start(due: Due, hand: Hand): void {
@@ -79,21 +94,23 @@ export class Crew {
     const given = this.#tap(due, { type: 'startStep', workpieceId: workpiece.id, stepId: action.id }, hand);
     if (given.refusal !== null) return;
     const untilMs = floor.nowMs + handsMin(action, workpiece) * chance.factor(WORK_SPREAD) * MINUTE_MS;
-    hands.keepBusy(action.station, untilMs);
+    hands.keepBusy(hand.stationId, untilMs);
     const begun = floor.dues.find((candidate) => candidate.workpiece.id === workpiece.id);
     if (begun !== undefined && begun.phase === 'working') this.#comes.set(visitKey(begun, floor.nowMs), { atMs: untilMs });
-    startedAside(this.#mind, due, hand, floor.nowMs, untilMs);
+    whileWorking(this.#mind, due, hand, floor.nowMs, untilMs);
   }
 
   #finish(due: Due, hand: Hand): void {
     const { workpiece, action } = due;
+    setDecks(this.#mind, due, hand);
+    decideOverLimit(this.#mind, due, hand);
     const slotIds = action.verb === 'load' ? freeSlotsFor(this.#mind, workpiece, action) : null;
     const given = this.#tap(
       due,
       { type: 'finishStep', workpieceId: workpiece.id, stepId: action.id, ...(slotIds === null ? {} : { slotIds: [...slotIds] }) },
       hand,
     );
-    if (given.refusal === null) finishedAside(this.#mind, due, hand, given.commandId);
+    if (given.refusal === null) whenDone(this.#mind, due, hand, given.commandId);
   }
 
   /** What is refused because something is in the way goes another way; what is past its limit is given up; the rest comes again. */
@@ -116,20 +133,20 @@ export class Crew {
   }
 
   #comesMs(due: Due): number {
-    const { floor, chance } = this.#mind;
+    const { floor } = this.#mind;
     const key = visitKey(due, floor.nowMs);
-    let comes = this.#comes.get(key);
-    if (comes === undefined) {
-      const prompt = promptAt(due, floor.nowMs);
-      comes =
-        prompt === null
-          ? isBake(due)
-            ? { atMs: bakedMs(due, chance) }
-            : { afterDueMs: delayMs(due, chance) }
-          : { atMs: prompt.dueMs + chance.between(5, 100) * SECOND_MS };
-      this.#comes.set(key, comes);
-    }
+    const comes = this.#comes.get(key) ?? this.#newComes(due);
+    this.#comes.set(key, comes);
     return 'atMs' in comes ? comes.atMs : due.dueMs + comes.afterDueMs;
+  }
+
+  #newComes(due: Due): Comes {
+    const { floor, chance } = this.#mind;
+    const prompt = promptAt(due, floor.nowMs);
+    if (prompt !== null) return { atMs: prompt.dueMs + chance.between(5, 100) * SECOND_MS };
+    if (isBake(due)) return { atMs: bakedMs(due, chance) };
+    const atMs = fetchedMs(due, chance);
+    return atMs === null ? { afterDueMs: delayMs(due, chance) } : { atMs };
   }
 
   /** A dough whose filling is being made is not topped before the filling is there. */

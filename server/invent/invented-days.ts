@@ -1,24 +1,31 @@
 import type { BakehouseFile } from '../../shared/documents/bakehouse-file.ts';
-import type { RecordedEvent } from '../../shared/floor/events.ts';
 import type { FloorState } from '../../shared/floor/state.ts';
-import { assert } from '../../shared/result.ts';
 import type { JournalEntry } from '../journal/journal.ts';
-import { commandOfFile, instantOf } from '../main/planned-starts.ts';
+import { instantOf } from '../main/planned-starts.ts';
 import { Agenda } from './agenda.ts';
-import { batchesFor, FEED_AT } from './batches-of-day.ts';
+import { changeBook } from './book-changes.ts';
 import { datesBetween, daysOn, isClosed } from './calendar.ts';
 import { CallerOfDays } from './caller-of-days.ts';
 import { Chance } from './chance.ts';
 import { Crew } from './crew.ts';
+import { dayDeeds } from './day-deeds.ts';
 import type { DayMind } from './day-mind.ts';
 import { Hands } from './hands.ts';
+import { hearCall } from './hears.ts';
 import { InventedFloor, THE_HOUSE } from './invented-floor.ts';
 import { LotNumbers } from './lot-numbers.ts';
-import { ordersOf } from './orders-of-day.ts';
+import { keepPotAlive, planAhead } from './plan-ahead.ts';
 import { weatherOn } from './weather.ts';
 
+/** Clock times of the house: the desk's hour, by when the last dough is packed, when the history is over on its last evening. */
+const DESK_AT = '15:20';
+const CLOSES_AT = '18:10';
+const OVER_AT = '19:30';
+
 export interface InventOptions {
+  /** The house, its book and its kitchen; what its day says is not used. */
   readonly file: BakehouseFile;
+  /** Service dates, YYYY-MM-DD in the house's zone, both included. Work begins on the evening before the first. */
   readonly firstDate: string;
   readonly lastDate: string;
   readonly seed: number;
@@ -34,78 +41,63 @@ export interface InventedDay {
   readonly state: FloorState;
 }
 
-export type { RecordedEvent };
-
-/** The history of a house, day by day. The same options, the same history. */
+/** The history of a house, day by day: everything that people and server would have said. The same options, the same history. */
 export function* inventedDays({ file, firstDate, lastDate, seed }: InventOptions): Generator<InventedDay, void, undefined> {
   const chance = new Chance(seed);
   const { zone } = file.house;
   const at = (date: string, time: string): number => instantOf(zone, date, time);
-  const floor = new InventedFloor(at(daysOn(firstDate, -1), '15:00'), chance);
-  const hands = new Hands(
-    file.kitchen.stations.map((station) => station.id),
+  const floor = new InventedFloor(at(daysOn(firstDate, -1), DESK_AT), chance);
+  const stationIds = file.kitchen.stations.map((station) => station.id);
+  const shared = {
+    floor,
+    hands: new Hands(stationIds, chance),
+    agenda: new Agenda(),
     chance,
-  );
-  const lots = new LotNumbers(file.ingredients, firstDate, lastDate, new Chance(seed + 1));
-  const agenda = new Agenda();
+    lots: new LotNumbers(file.ingredients, firstDate, lastDate, chance),
+  };
   floor.give({ type: 'anchorClock', houseMs: floor.nowMs, realMs: floor.nowMs, pace: 1 }, THE_HOUSE);
-  let isBroughtIn = false;
-  for (const [day, date] of datesBetween(firstDate, lastDate).entries()) {
-    const mind: DayMind = { floor, hands, agenda, chance, lots, date, day, weather: weatherOn(date, chance) };
-    const crew = new Crew(mind);
-    const caller = new CallerOfDays(floor, hands.wall, ({ workpieceId, stepId, level }) => {
-      const isHeard = level === 'call' ? chance.is(0.35) : level === 'late' ? chance.is(0.85) : true;
-      if (!isHeard) return;
-      const inMs = level === 'call' ? chance.between(8, 70) * 1000 : level === 'late' ? chance.between(15, 160) * 1000 : chance.between(5, 30) * 1000;
-      agenda.note(floor.nowMs + inMs, () => {
-        const call = floor.state.workpieces[workpieceId]?.call ?? null;
-        if (call !== null && call.stepId === stepId && call.heardMs === null)
-          floor.give({ type: 'hearCall', workpieceId, stepId }, hands.at(chance.pick(['bench', 'oven', 'mixer'])));
-      });
-    });
-    const goOn = (untilMs: number, isOver: () => boolean = () => false): void => {
-      while (!isOver()) {
-        const visit = crew.next();
-        const atMs = Math.min(visit?.atMs ?? Number.POSITIVE_INFINITY, agenda.nextMs);
-        if (atMs >= untilMs) break;
-        if (!caller.passTo(atMs)) continue;
-        if (agenda.nextMs <= floor.nowMs) agenda.doNext();
-        else if (visit !== null && visit.atMs <= floor.nowMs) crew.visit(visit.due);
-      }
-      if (isOver()) return;
-      while (!caller.passTo(untilMs));
-    };
+  const dates = datesBetween(firstDate, lastDate);
+  for (const [day, date] of dates.entries()) {
+    const mind: DayMind = { ...shared, date, day, weather: weatherOn(date, chance) };
     const isOpen = !isClosed(date);
-    if (isOpen) {
-      goOn(at(daysOn(date, -1), '15:20'));
-      const orders = ordersOf(date, zone, 1, chance);
-      const batches = batchesFor(date, file, orders);
-      if (!isBroughtIn) {
-        const command = { ...commandOfFile(file, floor.nowMs), serviceDate: date, batches: [...batches], orders: [...orders] };
-        assert(floor.give(command, THE_HOUSE).refusal === null, 'the house is brought in');
-        isBroughtIn = true;
-      } else {
-        floor.give({ type: 'placeOrders', serviceDate: date, orders: [...orders] }, hands.at('bench'));
-        const planned = floor.give({ type: 'planBatches', serviceDate: date, batches: [...batches] }, hands.at('bench'));
-        assert(planned.refusal === null, `${date} is planned: ${JSON.stringify(planned.refusal)}`);
-      }
-    } else if (isBroughtIn) {
-      goOn(at(daysOn(date, -1), '15:20'));
-      const pot = floor.dues.find((due) => due.workpiece.stock !== null)?.workpiece;
-      if (pot !== undefined)
-        floor.give({ type: 'planFeed', workpieceId: pot.id, feedMs: at(daysOn(date, -1), FEED_AT), grams: 1500 }, hands.at('mixer'));
-    }
-    if (isBroughtIn) {
-      // Until the last of the day is packed, but no longer than to its closing.
-      goOn(at(date, '07:00'));
-      goOn(at(date, '18:05'), () => !floor.dues.some((due) => due.workpiece.stock === null));
-      if (isOpen) {
-        for (const { workpiece } of floor.dues)
-          if (workpiece.stock === null)
-            floor.give({ type: 'discardWorkpiece', workpieceId: workpiece.id, reason: 'Left over at closing' }, hands.at('bench'));
-        floor.give({ type: 'closeDay', serviceDate: date }, hands.at('bench'));
-      }
-    }
+    const goOn = worker(mind);
+    if (day === 0) planAhead(mind, file, daysOn(date, -1));
+    if (isOpen) dayDeeds(mind, zone);
+    goOn(at(date, DESK_AT));
+    changeBook(mind, dates.length);
+    const isLast = date === lastDate;
+    if (isLast) keepPotAlive(mind, file, date, daysOn(date, 2));
+    else if (isOpen) planAhead(mind, file, date);
+    goOn(at(date, CLOSES_AT));
+    if (floor.state.openDates.includes(date)) closeDay(mind);
+    if (isLast) goOn(at(date, OVER_AT));
     yield { date, isOpen, entries: floor.takeEntries(), state: floor.state };
   }
+}
+
+/** Works on until an instant: whoever comes next, to a dough or with something else in mind, and the calls in between. */
+function worker(mind: DayMind): (untilMs: number) => void {
+  const { floor, hands, agenda } = mind;
+  const crew = new Crew(mind);
+  const caller = new CallerOfDays(floor, hands.wall, (call) => hearCall(mind, call));
+  return (untilMs) => {
+    for (;;) {
+      const visit = crew.next();
+      const nextMs = Math.min(visit?.atMs ?? Number.POSITIVE_INFINITY, agenda.nextMs);
+      const isThere = caller.passTo(Math.min(nextMs, untilMs));
+      if (!isThere) continue;
+      if (nextMs >= untilMs) return;
+      if (agenda.nextMs <= floor.nowMs) agenda.doNext();
+      else if (visit !== null) crew.visit(visit.due);
+    }
+  };
+}
+
+/** What is still on the floor of the day is given up, all but what lives on; then the day is over. */
+function closeDay({ floor, hands, date }: DayMind): void {
+  const hand = hands.at('bench');
+  const isLeft = floor.dues.filter(({ workpiece }) => workpiece.stock === null && workpiece.serviceDate <= date);
+  for (const { workpiece } of isLeft)
+    floor.give({ type: 'discardWorkpiece', workpieceId: workpiece.id, reason: 'Left over at closing' }, hand);
+  floor.give({ type: 'closeDay', serviceDate: date }, hand);
 }
