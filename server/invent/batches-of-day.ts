@@ -9,6 +9,9 @@ export type PlannedBatch = CommandOf<'planBatches'>['batches'][number];
 
 /** The pot is fed at this time on the evening before. */
 export const FEED_AT = '18:30';
+const FIRST_DOUGH_AT = '22:40';
+/** A country dough keeps the spiral for so long. */
+const COUNTRY_MS = 65 * 60_000;
 /** What of a dough's weight is levain, as the formulas have it. */
 const LEVAIN_SHARE: Readonly<Record<string, number>> = { country: 1500 / 9200, rye: 2700 / 11_600 };
 /** More is fed than is drawn: the seed, and what sticks to the pot. */
@@ -25,9 +28,9 @@ export function batchesFor(date: string, file: BakehouseFile, orders: readonly W
   const eve = daysOn(date, -1);
   const at = (day: string, time: string): number => instantOf(house.zone, day, time);
   const pieces = (product: string): number => orders.reduce((sum, order) => sum + (order.productId === product ? order.pieces : 0), 0);
-  const batch = (formulaId: string, plannedStartMs: number, wanted: Readonly<Record<string, number>>): PlannedBatch[] => {
+  const batch = (formulaId: string, plannedStartMs: number, wanted: Readonly<Partial<Record<string, number>>>): PlannedBatch[] => {
     const cuts = Object.entries(wanted)
-      .filter(([, count]) => count > 0)
+      .filter((entry): entry is [string, number] => (entry[1] ?? 0) > 0)
       .map(([productId, count]) => {
         const product = products.find((candidate) => candidate.id === productId);
         assert(product !== undefined, `the house makes ${productId}`);
@@ -37,13 +40,17 @@ export function batchesFor(date: string, file: BakehouseFile, orders: readonly W
     const grams = Math.ceil(Math.max(neededG, leastG(file, formulaId)) / 10) * 10;
     return cuts.length === 0 ? [] : [{ formulaId, plannedStartMs, grams, cuts }];
   };
-  const countries = split(pieces('country-loaf'), MOST_LOAVES);
+  const colds = pieces('country-loaf-cold');
+  const loaves = [
+    ...(colds > 0 ? [{ 'country-loaf-cold': colds }] : []),
+    ...split(pieces('country-loaf'), MOST_LOAVES).map((count) => ({ 'country-loaf': count })),
+  ];
   const flats = split(pieces('olive-flat'), MOST_FLATS);
+  // The spiral takes one after the other, what goes into the cold first; rye is mixed at once after them.
+  const spiralMs = at(eve, FIRST_DOUGH_AT);
   const doughs = [
-    ...batch('country', at(eve, '22:40'), { 'country-loaf': countries[0] ?? 0 }),
-    ...batch('country', at(eve, '23:45'), { 'country-loaf': countries[1] ?? 0 }),
-    ...batch('rye', at(date, '00:50'), { 'rye-tin': pieces('rye-tin') }),
-    ...batch('country', at(date, '01:20'), { 'country-loaf-cold': pieces('country-loaf-cold') }),
+    ...loaves.flatMap((wanted, index) => batch('country', spiralMs + index * COUNTRY_MS, wanted)),
+    ...batch('rye', spiralMs + loaves.length * COUNTRY_MS, { 'rye-tin': pieces('rye-tin') }),
     ...batch('milk-buns', at(date, '02:00'), { 'milk-bun': pieces('milk-bun'), 'custard-bun': pieces('custard-bun') }),
     ...batch('olive-flatbread', at(date, '03:00'), { 'olive-flat': flats[0] ?? 0 }),
     ...batch('cheese-boats', at(date, '03:45'), { 'cheese-boat': pieces('cheese-boat') }),

@@ -8,6 +8,7 @@ const LEAST_DAYS = 10;
 const WETTER_AT = 0.3;
 const STANDING_AT = 0.45;
 const LABEL_AT = 0.55;
+const KITCHEN_AT = 0.5;
 const SALTIER_AT = 0.65;
 const LONGER_AT = 0.8;
 
@@ -22,6 +23,11 @@ export function changeBook(mind: DayMind, days: number): void {
     const { version = 0, document = [] } = floor.state.standing ?? {};
     const standing = document.map((order) => (order.id === 'shop-buns' ? { ...order, pieces: order.pieces + 6 } : order));
     if (version > 0) floor.give({ type: 'adoptStanding', fromVersion: version, standing: [...standing] }, desk);
+  }
+  if (isThe(KITCHEN_AT) && floor.state.kitchen !== null) {
+    const { version, document } = floor.state.kitchen;
+    const vessels = document.vessels.map((vessel) => (vessel.id === 'banneton' ? { ...vessel, count: vessel.count + 4 } : vessel));
+    floor.give({ type: 'adoptKitchen', fromVersion: version, kitchen: { ...document, vessels } }, desk);
   }
   if (isThe(LABEL_AT)) {
     const seeds = floor.state.ingredients?.document.find((ingredient) => ingredient.id === 'sunflower-seeds');

@@ -1,11 +1,11 @@
-import type { ClientCommand } from '../../shared/floor/commands.ts';
+import type { ClientCommand, CommandOf } from '../../shared/floor/commands.ts';
 import { promptAt, plannedMin, type Due } from '../../shared/floor/due.ts';
 import { obstacleOf } from '../../shared/floor/ways-out.ts';
 import { bakedMs, delayMs, fetchedMs, isBake, isLeftAlone, visitKey } from './comes.ts';
 import type { DayMind } from './day-mind.ts';
 import { handsMin } from './house-truth.ts';
 import type { Given, Hand } from './invented-floor.ts';
-import { setDecks } from './oven-deeds.ts';
+import { setAsAsked, setDecks } from './oven-deeds.ts';
 import { saidInstead } from './said-instead.ts';
 import { freeSlotsFor } from './slot-choice.ts';
 import { decideOverLimit, whenDone } from './when-done.ts';
@@ -19,6 +19,7 @@ const WORTH_STARTING_MIN = 1.5;
 const COME_AGAIN_MS = 4 * MINUTE_MS;
 /** A step whose own hands are busy is taken on by others once it is due for so long. */
 const HELP_AFTER_MS = 1.5 * MINUTE_MS;
+const RELEASE_SHARE = 0.35;
 /** How differently long the same work takes. */
 const WORK_SPREAD = 0.13;
 
@@ -27,6 +28,8 @@ export interface Visit {
   readonly due: Due;
   readonly atMs: number;
 }
+
+type CutPieces = NonNullable<CommandOf<'finishStep'>['cuts']>;
 
 /** When somebody comes: at an instant, or so long after it is due, which may still move. */
 type Comes = { readonly atMs: number } | { readonly afterDueMs: number };
@@ -62,6 +65,7 @@ export class Crew {
     const prompt = promptAt(due, floor.nowMs);
     if (prompt !== null && prompt.dueMs <= floor.nowMs) {
       this.#tap(due, { type: 'answerPrompt', workpieceId: workpiece.id, stepId: due.step.id, phase: prompt.phase }, hand);
+      setAsAsked(this.#mind, due, prompt.setC, hand);
       return;
     }
     if (phase === 'working') return this.#finish(due, hand);
@@ -72,11 +76,22 @@ export class Crew {
     const instead = saidInstead(this.#mind, due);
     if (instead !== null) {
       this.#tap(due, instead, hand);
+      if (instead.type === 'holdWorkpiece' && chance.is(RELEASE_SHARE)) this.#releaseSoon(instead.workpieceId, instead.stepId, hand);
       return;
     }
     const goesAtOnce = action.kind !== 'hands' || action.verb === 'load' || action.verb === 'takeOut';
     if (!goesAtOnce && plannedMin(action, workpiece) >= WORTH_STARTING_MIN) return this.#start(due, hand);
     this.#finish(due, hand);
+  }
+
+  /** Set aside, and taken up before the time is over. */
+  #releaseSoon(workpieceId: string, stepId: string, hand: Hand): void {
+    const { floor, agenda, chance } = this.#mind;
+    agenda.note(floor.nowMs + chance.between(1, 4) * MINUTE_MS, () => {
+      const workpiece = floor.state.workpieces[workpieceId];
+      if (workpiece?.finishedMs === null && (workpiece.heldUntilMs ?? 0) > floor.nowMs)
+        floor.give({ type: 'releaseWorkpiece', workpieceId, stepId }, hand);
+    });
   }
 
   /** Who has it; else the station of its step, or another one that is free once it has waited too long there. */
@@ -105,11 +120,10 @@ export class Crew {
     setDecks(this.#mind, due, hand);
     decideOverLimit(this.#mind, due, hand);
     const slotIds = action.verb === 'load' ? freeSlotsFor(this.#mind, workpiece, action) : null;
-    const given = this.#tap(
-      due,
-      { type: 'finishStep', workpieceId: workpiece.id, stepId: action.id, ...(slotIds === null ? {} : { slotIds: [...slotIds] }) },
-      hand,
-    );
+    const command = { type: 'finishStep', workpieceId: workpiece.id, stepId: action.id } as const;
+    let given = this.#tap(due, { ...command, ...(slotIds === null ? {} : { slotIds: [...slotIds] }) }, hand);
+    // There was less dough than the pieces need: so many fewer are cut.
+    if (given.refusal?.code === 'cutsTooHeavy') given = this.#tap(due, { ...command, cuts: fewerCuts(due, given.refusal) }, hand);
     if (given.refusal === null) whenDone(this.#mind, due, hand, given.commandId);
   }
 
@@ -150,11 +164,24 @@ export class Crew {
   }
 
   /** A dough whose filling is being made is not topped before the filling is there. */
-  #waitsForPrep({ action }: Due): boolean {
+  #waitsForPrep({ action, workpiece }: Due): boolean {
     const taken = new Set(action.additions.flatMap((addition) => addition.formula ?? []));
     if (taken.size === 0) return false;
     return this.#mind.floor.dues.some(
-      (other) => other.workpiece.kind === 'prep' && taken.has(other.workpiece.formulaId) && !isLeftAlone(other),
+      (other) =>
+        other.workpiece.kind === 'prep' &&
+        other.workpiece.serviceDate <= workpiece.serviceDate &&
+        taken.has(other.workpiece.formulaId) &&
+        !isLeftAlone(other),
     );
   }
+}
+
+/** The cuts of a dough with as many pieces fewer as it is too light for, off the largest. */
+function fewerCuts({ workpiece }: Due, { neededG, hasG }: { readonly neededG: number; readonly hasG: number }): CutPieces {
+  const largest = workpiece.cuts.toSorted((a, b) => b.pieces - a.pieces)[0];
+  return workpiece.cuts.map((cut) => {
+    const fewer = cut === largest ? Math.ceil((neededG - hasG) / (cut.grams / cut.pieces)) : 0;
+    return { productId: cut.productId, pieces: Math.max(1, cut.pieces - fewer) };
+  });
 }

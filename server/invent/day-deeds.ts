@@ -42,6 +42,7 @@ export function dayDeeds(mind: DayMind, zone: string): void {
     });
   if (chance.is(TEST_PIECE_SHARE)) agenda.note(at(eve, '21:30'), () => testPiece(mind));
   if (chance.is(OUT_OF_ORDER_SHARE)) agenda.note(at(date, '11:30'), () => breakDown(mind));
+  agenda.note(at(date, '12:40'), () => clearFillings(mind));
   agenda.note(at(date, '16:20'), () => clean(mind));
   agenda.note(at(date, '15:40'), () => testSound(mind));
 }
@@ -59,16 +60,23 @@ function testPiece({ floor, hands, agenda, chance }: DayMind): void {
 }
 
 function breakDown({ floor, hands, agenda, chance }: DayMind): void {
-  const resource = chance.pick([
+  const resource = chance.pick<{ kind: 'mixer' | 'deck' | 'slot'; id: string }>([
     { kind: 'mixer', id: 'planetary' },
     { kind: 'deck', id: 'top' },
     { kind: 'slot', id: 'front' },
-  ] as const);
+  ]);
   const hand = hands.at('oven');
   floor.give({ type: 'blockResource', resource, why: 'outOfOrder' }, hand);
   agenda.note(floor.nowMs + chance.between(25, 150) * MINUTE_MS, () => {
     floor.give({ type: 'freeResource', resource }, hand);
   });
+}
+
+/** What is left of the day's fillings goes before its time is over; what nothing was topped with goes too. */
+function clearFillings({ floor, hands, date }: DayMind): void {
+  for (const { workpiece, phase } of floor.dues)
+    if (workpiece.kind === 'prep' && workpiece.serviceDate <= date && phase === 'resting')
+      floor.give({ type: 'discardWorkpiece', workpieceId: workpiece.id, reason: 'Rest of the filling' }, hands.at('fillings'));
 }
 
 /** The spiral and its bowl are washed; said to be clean before the time is over, or left to run out. */

@@ -14,7 +14,7 @@ import { Hands } from './hands.ts';
 import { hearCall } from './hears.ts';
 import { InventedFloor, THE_HOUSE } from './invented-floor.ts';
 import { LotNumbers } from './lot-numbers.ts';
-import { keepPotAlive, planAhead } from './plan-ahead.ts';
+import { Desk } from './plan-ahead.ts';
 import { weatherOn } from './weather.ts';
 
 /** Clock times of the house: the desk's hour, by when the last dough is packed, when the history is over on its last evening. */
@@ -56,21 +56,21 @@ export function* inventedDays({ file, firstDate, lastDate, seed }: InventOptions
     lots: new LotNumbers(file.ingredients, firstDate, lastDate, chance),
   };
   floor.give({ type: 'anchorClock', houseMs: floor.nowMs, realMs: floor.nowMs, pace: 1 }, THE_HOUSE);
+  const desk = new Desk(file, daysOn(firstDate, -1), lastDate);
   const dates = datesBetween(firstDate, lastDate);
   for (const [day, date] of dates.entries()) {
     const mind: DayMind = { ...shared, date, day, weather: weatherOn(date, chance) };
     const isOpen = !isClosed(date);
     const goOn = worker(mind);
-    if (day === 0) planAhead(mind, file, daysOn(date, -1));
+    if (day === 0) desk.planNext(mind);
+    if (day === 0) desk.planNext(mind);
     if (isOpen) dayDeeds(mind, zone);
     goOn(at(date, DESK_AT));
     changeBook(mind, dates.length);
-    const isLast = date === lastDate;
-    if (isLast) keepPotAlive(mind, file, date, daysOn(date, 2));
-    else if (isOpen) planAhead(mind, file, date);
+    if (isOpen) desk.planNext(mind);
     goOn(at(date, CLOSES_AT));
     if (floor.state.openDates.includes(date)) closeDay(mind);
-    if (isLast) goOn(at(date, OVER_AT));
+    if (date === lastDate) goOn(at(date, OVER_AT));
     yield { date, isOpen, entries: floor.takeEntries(), state: floor.state };
   }
 }

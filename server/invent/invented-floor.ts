@@ -59,7 +59,8 @@ export class InventedFloor {
   give(command: FloorCommand, { deviceId, stationId }: Hand, agoMs = 0): Given {
     const commandId = this.#chance.id();
     const nowMs = this.#nowMs;
-    const isTap = deviceId !== HOUSE_DEVICE_ID;
+    // What a desk adopts is given by the house in its name.
+    const isTap = deviceId !== HOUSE_DEVICE_ID && command.type !== 'adoptProposal';
     const decision = decide(this.#state, command, { commandId, deviceId, stationId, nowMs, tapMs: nowMs - agoMs, tapUncertain: false });
     const events = decision.ok ? decision.value : [];
     events.forEach((event, ordinal) => {

@@ -32,6 +32,13 @@ export function setDecks({ floor, chance }: DayMind, { workpiece, action }: Due,
     floor.give({ type: 'setDeck', deckId: empty.id, temperatureC: wantedC }, hand);
 }
 
+/** What a phase of a bake asks of its deck's heat is mostly done. */
+export function setAsAsked({ floor, chance }: DayMind, { workpiece }: Due, setC: number | null, hand: Hand): void {
+  const deck = decksOf(floor.state.kitchen?.document ?? { ovens: [] }).find(({ slots }) => slots.some(({ id }) => id === workpiece.slotIds[0]));
+  if (setC === null || deck === undefined || !chance.is(0.6)) return;
+  if ((floor.state.deckC[deck.id] ?? deck.temperatureC) !== setC) floor.give({ type: 'setDeck', deckId: deck.id, temperatureC: setC }, hand);
+}
+
 /** Something that bakes is looked at: its core is read once on the way, or it is moved to where there is room. */
 export function inTheOven(mind: DayMind, { id }: Workpiece, hand: Hand): void {
   const { floor, agenda, chance } = mind;

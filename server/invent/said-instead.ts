@@ -38,7 +38,7 @@ export function saidInstead({ floor, chance }: DayMind, due: Due): ClientCommand
   const moreMin = workpiece.steps[due.step.id]?.moreMin ?? 0;
   if (workpiece.stock === null && !isBake && moreMin < MOST_MORE_MIN && chance.is(MORE_TIME_SHARE[phase] ?? 0))
     return { type: 'giveMoreTime', ...on, minutes: phase === 'judging' ? chance.pick([1, 1, 2]) : chance.pick([2, 5, 5]) };
-  if (!isBake && workpiece.call?.level === 'call' && workpiece.heldUntilMs === null && chance.is(HOLD_SHARE))
+  if (!isBake && phase !== 'judging' && workpiece.call?.level === 'call' && workpiece.heldUntilMs === null && chance.is(HOLD_SHARE))
     return { type: 'holdWorkpiece', ...on, minutes: chance.pick([5, 5, 10]) };
   if (!isBegun && FORGOTTEN.has(action.verb) && chance.is(FORGOTTEN_SHARE)) {
     const way = wayOf(floor.state, workpiece);

@@ -10,6 +10,8 @@ import { toTenth } from './weather.ts';
 
 const MINUTE_MS = 60_000;
 const SECOND_MS = 1000;
+/** Dough of kilograms in a tub takes on the air's warmth with this time constant. */
+const DRIFT_MIN = 170;
 const UNDO_SHARE = 0.008;
 const TIME_SHARE = 0.02;
 const COUNT_SHARE = 0.02;
@@ -18,7 +20,9 @@ const SPILL_SHARE = 0.02;
 const FLOUR_SHARE = 0.03;
 const MOVE_SHARE = 0.03;
 const SPLIT_SHARE = 0.06;
-const DECIDE_SHARE = 0.06;
+const DECIDE_SHARE = 0.12;
+const PROBE_SHARE = 0.3;
+const REOPEN_SHARE = 0.01;
 
 /** What is read, named, put right or regretted once a step is done. */
 export function whenDone(mind: DayMind, due: Due, hand: Hand, commandId: string): void {
@@ -93,17 +97,35 @@ function readMixed(mind: DayMind, workpiece: Workpiece, hand: Hand): void {
     const reading = { type: 'readTemperature', workpieceId: workpiece.id, where: 'dough', celsius } as const;
     if (floor.give(reading, hand).refusal?.code === 'wildReading') floor.give({ ...reading, despite: ['wildReading'] }, hand);
   }
+  if (celsius !== null && chance.is(PROBE_SHARE)) probeAgain(mind, workpiece.id, celsius, hand);
   if (chance.is(SPILL_SHARE)) floor.give({ type: 'nameLoss', workpieceId: workpiece.id, what: 'spill', grams: chance.whole(2, 9) * 10 }, hand);
 }
 
-/** On the way past somebody holds the probe into the tub, or stands it where it is cooler; two doughs whose tags were mixed up change them. */
-function readRested({ floor, chance, weather }: DayMind, workpiece: Workpiece, hand: Hand): void {
+/** On the way past somebody holds the probe into the tub again, while it still stands where it stood. */
+function probeAgain({ floor, agenda, chance, weather }: DayMind, workpieceId: string, beforeC: number, hand: Hand): void {
+  const minutes = chance.between(14, 28);
+  const stepId = floor.dues.find((due) => due.workpiece.id === workpieceId)?.step.id;
+  agenda.note(floor.nowMs + minutes * MINUTE_MS, () => {
+    const due = floor.dues.find((candidate) => candidate.workpiece.id === workpieceId);
+    if (due?.phase !== 'resting' || due.step.id !== stepId) return;
+    const celsius = toTenth(beforeC + (weather.shelfC - beforeC) * (1 - Math.exp(-minutes / DRIFT_MIN)));
+    floor.give({ type: 'readTemperature', workpieceId, where: 'dough', celsius }, hand);
+  });
+}
+
+/** Folded dough is read now and then, or goes on where it is cooler; two doughs whose tags were mixed up change them. */
+function readRested(mind: DayMind, workpiece: Workpiece, hand: Hand): void {
+  const { floor, chance, weather } = mind;
   const workpieceId = workpiece.id;
-  if (chance.is(0.3)) {
+  if (chance.is(PROBE_SHARE)) {
     const mixed = workpiece.readings.findLast((reading) => reading.where === 'dough');
-    const towards = mixed === undefined ? weather.shelfC : mixed.celsius + (weather.shelfC - mixed.celsius) * chance.between(0.1, 0.4);
-    floor.give({ type: 'readTemperature', workpieceId, where: 'dough', celsius: toTenth(towards) }, hand);
+    const towardsC = mixed === undefined ? weather.shelfC - 1.5 : mixed.celsius + (weather.shelfC - mixed.celsius) * 0.25;
+    floor.give({ type: 'readTemperature', workpieceId, where: 'dough', celsius: toTenth(towardsC) }, hand);
+    probeAgain(mind, workpieceId, toTenth(towardsC), hand);
   }
+  const [before] = Object.keys(workpiece.steps).slice(-2);
+  if (before !== undefined && before.startsWith('fold') && chance.is(REOPEN_SHARE))
+    floor.give({ type: 'sayWhere', workpieceId, stepId: before }, hand);
   if (chance.is(MOVE_SHARE) && workpiece.placeId !== 'bench') floor.give({ type: 'moveWorkpiece', workpieceId, placeId: 'bench' }, hand);
   const other = floor.dues.find(
     (candidate) =>
