@@ -57,7 +57,9 @@ export async function main(args: readonly string[], told: Told = toTerminal, now
       return 1;
     }
     const { head, days, openDays } = kept.value;
-    told.say(`${asked.data}: ${days} days from ${firstDate} to ${lastDate}, ${openDays} of them open, ${head.sequence} events, head ${head.hash}.`);
+    told.say(
+      `${asked.data}: ${days} days from ${firstDate} to ${lastDate}, ${openDays} of them open, ${head.sequence} events, head ${head.hash}.`,
+    );
     return 0;
   } catch (error) {
     if (!(error instanceof OpenError || error instanceof JournalError)) throw error;

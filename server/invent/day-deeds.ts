@@ -26,7 +26,11 @@ export function dayDeeds(mind: DayMind, zone: string): void {
   const air = (placeId: string, celsius: number): void => {
     floor.give({ type: 'readPlace', placeId, celsius: toTenth(celsius) }, hands.at('mixer'));
   };
-  for (const [day, time] of [[eve, '22:20'], [date, '03:30'], [date, '12:10']] as const)
+  for (const [day, time] of [
+    [eve, '22:20'],
+    [date, '03:30'],
+    [date, '12:10'],
+  ] as const)
     agenda.note(at(day, time), () => {
       if (chance.is(0.9)) air('warm-shelf', chance.near(weather.shelfC, 0.3));
       if (chance.is(0.6)) air('bench', chance.near(weather.roomC, 0.4));

@@ -34,9 +34,12 @@ export function setDecks({ floor, chance }: DayMind, { workpiece, action }: Due,
 
 /** What a phase of a bake asks of its deck's heat is mostly done. */
 export function setAsAsked({ floor, chance }: DayMind, { workpiece }: Due, setC: number | null, hand: Hand): void {
-  const deck = decksOf(floor.state.kitchen?.document ?? { ovens: [] }).find(({ slots }) => slots.some(({ id }) => id === workpiece.slotIds[0]));
+  const deck = decksOf(floor.state.kitchen?.document ?? { ovens: [] }).find(({ slots }) =>
+    slots.some(({ id }) => id === workpiece.slotIds[0]),
+  );
   if (setC === null || deck === undefined || !chance.is(0.6)) return;
-  if ((floor.state.deckC[deck.id] ?? deck.temperatureC) !== setC) floor.give({ type: 'setDeck', deckId: deck.id, temperatureC: setC }, hand);
+  if ((floor.state.deckC[deck.id] ?? deck.temperatureC) !== setC)
+    floor.give({ type: 'setDeck', deckId: deck.id, temperatureC: setC }, hand);
 }
 
 /** Something that bakes is looked at: its core is read once on the way, or it is moved to where there is room. */
@@ -79,7 +82,10 @@ export function outOfTheOven({ floor, chance }: DayMind, due: Due, hand: Hand): 
     const reason = chance.pick(['Burnt at the edge', 'Split open', 'Stuck to the deck']);
     floor.give({ type: 'correctCount', workpieceId, pieces: pieces - burnt, reason }, hand);
   } else {
-    floor.give({ type: 'nameLoss', workpieceId, what: 'pieces', grams: Math.round((workpiece.grams * burnt) / pieces), pieces: burnt }, hand);
+    floor.give(
+      { type: 'nameLoss', workpieceId, what: 'pieces', grams: Math.round((workpiece.grams * burnt) / pieces), pieces: burnt },
+      hand,
+    );
   }
 }
 

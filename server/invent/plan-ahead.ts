@@ -101,7 +101,10 @@ function changeOrders({ floor, hands, agenda, chance }: DayMind, date: string, o
     later(150, () => {
       const { serviceDate, ...wanted } = one;
       if (floor.state.orders[one.id] !== undefined)
-        floor.give({ type: 'placeOrders', serviceDate, orders: [{ ...wanted, pieces: Math.max(1, one.pieces - chance.whole(1, 2)) }] }, desk);
+        floor.give(
+          { type: 'placeOrders', serviceDate, orders: [{ ...wanted, pieces: Math.max(1, one.pieces - chance.whole(1, 2)) }] },
+          desk,
+        );
     });
   if (chance.is(WITHDRAWN_SHARE)) later(120, () => floor.give({ type: 'withdrawOrders', orderIds: [one.id] }, desk));
   const other = placed.find((order) => order.id !== one.id);

@@ -18,7 +18,10 @@ export function putBackScrap({ floor, chance }: DayMind, workpieceId: string, ha
   const trimmed = others.find((other) => isYoung(other) && other.scrapG >= LEAST_G && other.productId !== null);
   const takes = floor.state.formulas[`${target.formulaId}@${target.formulaVersion}`]?.takesBack ?? [];
   if (trimmed !== undefined && takes.some((rule) => rule.what === 'trim') && chance.is(TRIM_SHARE))
-    floor.give({ type: 'putBack', fromWorkpieceId: trimmed.id, toWorkpieceId: target.id, what: 'trim', grams: Math.floor(trimmed.scrapG) }, hand);
+    floor.give(
+      { type: 'putBack', fromWorkpieceId: trimmed.id, toWorkpieceId: target.id, what: 'trim', grams: Math.floor(trimmed.scrapG) },
+      hand,
+    );
   const bread = others.find((other) => isYoung(other) && other.ending === 'finished' && other.grams > 2000);
   if (bread !== undefined && takes.some((rule) => rule.what === 'oldBread') && chance.is(BREAD_SHARE))
     floor.give(

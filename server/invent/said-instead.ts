@@ -30,7 +30,8 @@ export function saidInstead({ floor, chance }: DayMind, due: Due): ClientCommand
   const isBegun = workpiece.steps[action.id] !== undefined && workpiece.stock === null;
   if (!isBegun && action.leaveOut !== undefined && chance.is(0.75)) return { type: 'skipStep', ...on, reason: action.leaveOut };
   const leftOut = LEFT_OUT[action.id];
-  if (!isBegun && leftOut !== undefined && chance.is(leftOut.share)) return { type: 'skipStep', ...on, reason: chance.pick(leftOut.reasons) };
+  if (!isBegun && leftOut !== undefined && chance.is(leftOut.share))
+    return { type: 'skipStep', ...on, reason: chance.pick(leftOut.reasons) };
   const spoilt = SPOILT[action.verb];
   if (spoilt !== undefined && chance.is(spoilt.share))
     return { type: 'discardWorkpiece', workpieceId: workpiece.id, reason: chance.pick(spoilt.reasons) };

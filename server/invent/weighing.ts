@@ -53,8 +53,7 @@ function weighLine(mind: DayMind, workpieceId: string, lineId: string, hand: Han
     floor.give({ type: 'unweighIngredient', workpieceId, lineId }, hand);
   });
   agenda.note(floor.nowMs + 25 * SECOND_MS, () => {
-    if (openLine(mind, workpieceId, lineId) !== null)
-      floor.give({ type: 'weighIngredient', workpieceId, lineId, grams, lotNumbers }, hand);
+    if (openLine(mind, workpieceId, lineId) !== null) floor.give({ type: 'weighIngredient', workpieceId, lineId, grams, lotNumbers }, hand);
   });
 }
 
@@ -78,7 +77,11 @@ function takeWater(mind: DayMind, workpieceId: string, hand: Hand): void {
   if (workpiece === undefined || workpiece.kind !== 'batch' || workpiece.finishedMs !== null) return;
   const [flourC, roomC, tapC] = [weather.flourC, weather.roomC, weather.tapC].map((celsius) => toTenth(chance.near(celsius, 0.3)));
   if (flourC === undefined || roomC === undefined || tapC === undefined) return;
-  for (const [where, celsius] of [['flour', flourC], ['tap', tapC], ['room', roomC]] as const)
+  for (const [where, celsius] of [
+    ['flour', flourC],
+    ['tap', tapC],
+    ['room', roomC],
+  ] as const)
     if (chance.is(0.45)) floor.give({ type: 'readTemperature', workpieceId, where, celsius }, hand);
   const isCounted = waterInputsOf(floor.state, workpiece, floor.nowMs).preferment !== null;
   const prefermentC = isCounted ? toTenth(chance.near(weather.levainC, 0.4)) : null;

@@ -98,7 +98,8 @@ function readMixed(mind: DayMind, workpiece: Workpiece, hand: Hand): void {
     if (floor.give(reading, hand).refusal?.code === 'wildReading') floor.give({ ...reading, despite: ['wildReading'] }, hand);
   }
   if (celsius !== null && chance.is(PROBE_SHARE)) probeAgain(mind, workpiece.id, celsius, hand);
-  if (chance.is(SPILL_SHARE)) floor.give({ type: 'nameLoss', workpieceId: workpiece.id, what: 'spill', grams: chance.whole(2, 9) * 10 }, hand);
+  if (chance.is(SPILL_SHARE))
+    floor.give({ type: 'nameLoss', workpieceId: workpiece.id, what: 'spill', grams: chance.whole(2, 9) * 10 }, hand);
 }
 
 /** On the way past somebody holds the probe into the tub again, while it still stands where it stood. */
