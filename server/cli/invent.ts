@@ -26,13 +26,13 @@ export interface Told {
 }
 
 /** Invents a history. Exit code 0 where it is kept, 1 where it is not, 2 for a command line that cannot be understood. */
-export async function main(args: readonly string[], told: Told = toTerminal, nowMs = Date.now()): Promise<number> {
+export async function main(args: readonly string[], told: Told = toTerminal, nowMs = Date.now(), demoFile = DEMO_FILE): Promise<number> {
   const asked = readArguments(args);
   if (asked === null) {
     told.say(USAGE);
     return BAD_USAGE;
   }
-  const read = await readBakehouse(DEMO_FILE);
+  const read = await readBakehouse(demoFile);
   if (!read.ok) {
     told.say(`The demo bakehouse cannot be read: ${read.fault.map(({ path, message }) => `${path}: ${message}`).join('; ')}`);
     return 1;

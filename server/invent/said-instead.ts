@@ -14,8 +14,8 @@ const FORGOTTEN: ReadonlySet<Step['verb']> = new Set(['fold', 'round']);
 const FORGOTTEN_SHARE = 0.012;
 /** What the oven, the prover or a pan has spoilt. */
 const SPOILT: Readonly<Partial<Record<Step['verb'], { readonly share: number; readonly reasons: readonly [string, ...string[]] }>>> = {
-  load: { share: 0.005, reasons: ['Gone over, no spring left', 'Collapsed on the way to the oven', 'Board slipped, on the floor'] },
-  takeOut: { share: 0.003, reasons: ['Burnt below', 'Oven door left open, not baked through'] },
+  load: { share: 0.008, reasons: ['Gone over, no spring left', 'Collapsed on the way to the oven', 'Board slipped, on the floor'] },
+  takeOut: { share: 0.004, reasons: ['Burnt below', 'Oven door left open, not baked through'] },
   cook: { share: 0.02, reasons: ['Curdled', 'Caught at the bottom of the pan'] },
 };
 const MORE_TIME_SHARE: Readonly<Partial<Record<Due['phase'], number>>> = { judging: 0.13, resting: 0.035 };

@@ -12,10 +12,10 @@ const MINUTE_MS = 60_000;
 const SECOND_MS = 1000;
 /** Dough of kilograms in a tub takes on the air's warmth with this time constant. */
 const DRIFT_MIN = 170;
-const UNDO_SHARE = 0.008;
+const UNDO_SHARE = 0.01;
 const TIME_SHARE = 0.02;
 const COUNT_SHARE = 0.02;
-const TAG_SHARE = 0.015;
+const TAG_SHARE = 0.06;
 const SPILL_SHARE = 0.02;
 const FLOUR_SHARE = 0.03;
 const MOVE_SHARE = 0.03;

@@ -6,7 +6,7 @@ import { weighOut } from './weighing.ts';
 
 const MINUTE_MS = 60_000;
 const HELP_SHARE = 0.05;
-const HAND_OVER_SHARE = 0.03;
+const HAND_OVER_SHARE = 0.04;
 const PROGRESS_SHARE = 0.07;
 /** Work shorter than this is shared with nobody. */
 const WORTH_SHARING_MIN = 4;
