@@ -10,8 +10,8 @@ import { toTenth } from './weather.ts';
 
 const MINUTE_MS = 60_000;
 const SECOND_MS = 1000;
-/** A piece of dough is baked on the floor of the oven to see how hot it is there, on so many days. */
-const TEST_PIECE_SHARE = 0.18;
+/** A piece of dough is baked on the floor of the oven to see how hot it is there, once in so many days. */
+const TEST_PIECE_EVERY = 5;
 const TEST_PIECE_MIN = 8;
 /** Something does not work for a while on so many days. */
 const OUT_OF_ORDER_SHARE = 0.03;
@@ -44,7 +44,7 @@ export function dayDeeds(mind: DayMind, zone: string): void {
     agenda.note(at(eve, '20:30'), () => {
       floor.give({ type: 'beginProgramme', placeId: 'retarder' }, hands.at('bench'));
     });
-  if (chance.is(TEST_PIECE_SHARE)) agenda.note(at(eve, '21:30'), () => testPiece(mind));
+  if (mind.day % TEST_PIECE_EVERY === 2) agenda.note(at(eve, '21:30'), () => testPiece(mind));
   if (chance.is(OUT_OF_ORDER_SHARE)) agenda.note(at(date, '11:30'), () => breakDown(mind));
   agenda.note(at(date, '12:40'), () => clearFillings(mind));
   agenda.note(at(date, '16:20'), () => clean(mind));
