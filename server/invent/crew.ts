@@ -20,6 +20,8 @@ const COME_AGAIN_MS = 4 * MINUTE_MS;
 /** A step whose own hands are busy is taken on by others once it is due for so long. */
 const HELP_AFTER_MS = 1.5 * MINUTE_MS;
 const RELEASE_SHARE = 0.35;
+/** A tap that its phone kept for a while because it had no link. */
+const OUT_OF_REACH_SHARE = 0.012;
 /** How differently long the same work takes. */
 const WORK_SPREAD = 0.13;
 
@@ -130,7 +132,8 @@ export class Crew {
   /** What is refused because something is in the way goes another way; what is past its limit is given up; the rest comes again. */
   #tap(due: Due, command: ClientCommand, hand: Hand): Given {
     const { floor } = this.#mind;
-    const given = floor.give(command, hand);
+    const agoMs = this.#mind.chance.is(OUT_OF_REACH_SHARE) ? this.#mind.chance.whole(8, 75) * SECOND_MS : 0;
+    const given = floor.give(command, hand, agoMs);
     if (given.refusal === null) return given;
     if (given.refusal.code === 'pastHoldingLimit') {
       floor.give({ type: 'discardWorkpiece', workpieceId: due.workpiece.id, reason: 'Past its holding limit' }, hand);
