@@ -28,7 +28,7 @@ const SEED = 11;
 /** A dough that stays in the cold is on the floor for less than this from its first step. */
 const LONGEST_MS = 30 * HOUR_MS;
 
-/** Events that four days have at least. Rarer ones come in weeks. */
+/** Events that four days have at least. Rarer ones come in more. */
 const OCCUR: readonly FloorEvent['type'][] = [
   'clockAnchored',
   'houseAdopted',
@@ -78,9 +78,9 @@ const OCCUR: readonly FloorEvent['type'][] = [
   'soundTestSounded',
 ];
 
-/** Rarer ones, that two weeks have, and more than one version of what a file brings in. */
-const [WEEKS_FIRST, WEEKS_LAST] = ['2026-07-07', '2026-07-18'];
-const OCCUR_IN_WEEKS: readonly FloorEvent['type'][] = [
+/** Rarer ones, that ten days have, and more than one version of what a file brings in. */
+const [TEN_FIRST, TEN_LAST] = ['2026-07-03', '2026-07-12'];
+const OCCUR_IN_TEN_DAYS: readonly FloorEvent['type'][] = [
   'stepSkipped',
   'stepHandedOver',
   'stepProgressed',
@@ -199,15 +199,15 @@ describe('IN4 it has something of everything', () => {
     expect(eventsOf(type).length).toBeGreaterThan(0);
   });
 
-  test('in two weeks the rarer things too, ice in summer, and a formula that has changed', () => {
-    const weeks = [...inventedDays({ file, firstDate: WEEKS_FIRST, lastDate: WEEKS_LAST, seed: SEED })].flatMap((day) =>
+  test('in ten days the rarer things too, ice in summer, and a formula that has changed', () => {
+    const tenDays = [...inventedDays({ file, firstDate: TEN_FIRST, lastDate: TEN_LAST, seed: SEED })].flatMap((day) =>
       day.entries.flatMap((entry) => entry.events),
     );
-    const types = new Set(weeks.map((event) => event.type));
-    expect(OCCUR_IN_WEEKS.filter((type) => !types.has(type))).toEqual([]);
-    const versions = weeks.flatMap((event) => (event.type === 'formulaAdopted' ? [`${event.formula.id}@${event.version}`] : []));
+    const types = new Set(tenDays.map((event) => event.type));
+    expect(OCCUR_IN_TEN_DAYS.filter((type) => !types.has(type))).toEqual([]);
+    const versions = tenDays.flatMap((event) => (event.type === 'formulaAdopted' ? [`${event.formula.id}@${event.version}`] : []));
     expect(versions).toEqual(expect.arrayContaining(['country@2', 'rye@2']));
-    expect(weeks.some((event) => event.type === 'waterTaken' && event.iceG > 0)).toBe(true);
+    expect(tenDays.some((event) => event.type === 'waterTaken' && event.iceG > 0)).toBe(true);
   });
 
   test('work of hands is begun and ended, and the country dough takes longer to divide than its method says', () => {
