@@ -1,6 +1,6 @@
 import type { FloorCommand } from '../../shared/floor/commands.ts';
 import { decide } from '../../shared/floor/decide.ts';
-import { openDues, type Due } from '../../shared/floor/due.ts';
+import type { Due } from '../../shared/floor/due.ts';
 import { evolve } from '../../shared/floor/evolve.ts';
 import type { Outcome, Refusal } from '../../shared/floor/refusals.ts';
 import { EMPTY_STATE, type FloorState } from '../../shared/floor/state.ts';
@@ -8,6 +8,7 @@ import { canBeUndone } from '../../shared/floor/undo-memory.ts';
 import { HOUSE_DEVICE_ID } from '../floor/house-device.ts';
 import type { JournalEntry } from '../journal/journal.ts';
 import type { Chance } from './chance.ts';
+import { OpenDues } from './open-dues.ts';
 
 /** Whose hand gave a command: a phone at a station, the wall, or the house itself. */
 export interface Hand {
@@ -27,7 +28,7 @@ export interface Given {
 export class InventedFloor {
   #state: FloorState = EMPTY_STATE;
   #nowMs: number;
-  #dues: { readonly of: FloorState; readonly dues: readonly Due[] } | null = null;
+  readonly #dues = new OpenDues();
   #entries: JournalEntry[] = [];
   readonly #chance: Chance;
 
@@ -46,8 +47,7 @@ export class InventedFloor {
 
   /** Where everything open stands, worked out once for each state. */
   get dues(): readonly Due[] {
-    if (this.#dues?.of !== this.#state) this.#dues = { of: this.#state, dues: openDues(this.#state) };
-    return this.#dues.dues;
+    return this.#dues.of(this.#state);
   }
 
   /** Time never goes back. */

@@ -3,14 +3,16 @@ import { resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { BakehouseFile } from '../../shared/documents/bakehouse-file.ts';
+import { openDues } from '../../shared/floor/due.ts';
 import { recordedEventSchema, type EventOf, type FloorEvent, type RecordedEvent } from '../../shared/floor/events.ts';
-import { evolveAll } from '../../shared/floor/evolve.ts';
+import { evolve, evolveAll } from '../../shared/floor/evolve.ts';
 import { EMPTY_STATE, type FloorState } from '../../shared/floor/state.ts';
 import { assert } from '../../shared/result.ts';
 import { main } from '../../server/cli/invent.ts';
 import { Chance } from '../../server/invent/chance.ts';
 import { inventedDays } from '../../server/invent/invented-days.ts';
 import { keepHistory, type KeptHistory } from '../../server/invent/keep-history.ts';
+import { OpenDues } from '../../server/invent/open-dues.ts';
 import { LotNumbers } from '../../server/invent/lot-numbers.ts';
 import { canonicalJson } from '../../server/journal/canonical-json.ts';
 import { SNAPSHOT_FILE, readSnapshot } from '../../server/journal/snapshot-file.ts';
@@ -158,6 +160,18 @@ describe('IN2 it is what a server could have written', () => {
     assert(snapshot.ok, 'the snapshot is believed');
     expect(snapshot.value.sequence).toBe(sequence);
     expect(canonicalJson(JSON.parse(JSON.stringify(snapshot.value.state)))).toBe(canonicalJson(JSON.parse(JSON.stringify(left))));
+  });
+
+  test('where everything stands is what a look at the whole floor says', () => {
+    const known = new OpenDues();
+    let state = EMPTY_STATE;
+    for (const [index, event] of events.slice(0, 1200).entries()) {
+      state = evolve(state, event);
+      // In the midst of a command not all of its facts are there.
+      if (events[index + 1]?.ordinal !== 0) continue;
+      const dues = known.of(state);
+      if (event.sequence % 10 === 0) expect(dues).toEqual(openDues(state));
+    }
   });
 
   test('instants never go back, and calls are raised when they are due', () => {
