@@ -19,6 +19,8 @@ const WORTH_STARTING_MIN = 1.5;
 const COME_AGAIN_MS = 4 * MINUTE_MS;
 /** A step whose own hands are busy is taken on by others once it is due for so long. */
 const HELP_AFTER_MS = 1.5 * MINUTE_MS;
+/** Who finds a dough where it stood before comes again after so long. */
+const LOOK_AGAIN_MS = 20 * SECOND_MS;
 const RELEASE_SHARE = 0.35;
 /** A tap that its phone kept for a while because it had no link. */
 const OUT_OF_REACH_SHARE = 0.012;
@@ -134,6 +136,8 @@ export class Crew {
     const { floor } = this.#mind;
     const agoMs = this.#mind.chance.is(OUT_OF_REACH_SHARE) ? this.#mind.chance.whole(8, 75) * SECOND_MS : 0;
     const given = floor.give(command, hand, agoMs);
+    // Should it stand as before after all, undone or put right, somebody looks again in a moment; a pot does so every day.
+    if (due.workpiece.stock === null) this.#comeAgain(due, floor.nowMs + LOOK_AGAIN_MS);
     if (given.refusal === null) return given;
     if (given.refusal.code === 'pastHoldingLimit') {
       floor.give({ type: 'discardWorkpiece', workpieceId: due.workpiece.id, reason: 'Past its holding limit' }, hand);

@@ -85,6 +85,8 @@ function takeWater(mind: DayMind, workpieceId: string, hand: Hand): void {
     if (chance.is(0.45)) floor.give({ type: 'readTemperature', workpieceId, where, celsius }, hand);
   const isCounted = waterInputsOf(floor.state, workpiece, floor.nowMs).preferment !== null;
   const prefermentC = isCounted ? toTenth(chance.near(weather.levainC, 0.4)) : null;
+  if (prefermentC !== null && chance.is(0.45))
+    floor.give({ type: 'readTemperature', workpieceId, where: 'preferment', celsius: prefermentC }, hand);
   const plan = waterPlanOf(floor.state, workpiece, { flourC, roomC, prefermentC, tapC });
   if (plan === null) return;
   const { liquid, ice, requiredC } = plan;

@@ -57,6 +57,18 @@ export function whenDone(mind: DayMind, due: Due, hand: Hand, commandId: string)
     case 'takeOut':
       outOfTheOven(mind, due, hand);
       break;
+    case 'feed':
+      if (chance.is(0.8))
+        floor.give(
+          {
+            type: 'readTemperature',
+            workpieceId: workpiece.id,
+            where: 'dough',
+            celsius: toTenth(chance.near(mind.weather.levainC + 1, 0.5)),
+          },
+          hand,
+        );
+      break;
     case 'cook':
     case 'pack':
       tellCooling(mind, workpiece, hand);
@@ -72,8 +84,12 @@ function correctEnd({ floor, agenda, chance }: DayMind, workpieceId: string, ste
     const life = floor.state.workpieces[workpieceId]?.steps[stepId];
     const { startedMs = null, endedMs = null } = life ?? {};
     if (startedMs === null || endedMs === null || endedMs - startedMs < 3 * MINUTE_MS) return;
-    const toMs = Math.round(endedMs - (endedMs - startedMs) * chance.between(0.2, 0.5));
-    floor.give({ type: 'correctTime', workpieceId, stepId, edge: 'end', toMs }, hand);
+    const byMs = (endedMs - startedMs) * chance.between(0.2, 0.5);
+    // Mostly the end was tapped late; now and then the beginning was.
+    const corrected = chance.is(0.75)
+      ? ({ edge: 'end', toMs: Math.round(endedMs - byMs) } as const)
+      : ({ edge: 'start', toMs: Math.round(startedMs - Math.min(byMs, 2 * MINUTE_MS)) } as const);
+    floor.give({ type: 'correctTime', workpieceId, stepId, ...corrected }, hand);
   });
 }
 

@@ -214,9 +214,8 @@ describe('IN4 it has something of everything', () => {
   });
 
   test('in ten days the rarer things too, ice in summer, and a formula that has changed', () => {
-    const tenDays = [...inventedDays({ file, firstDate: TEN_FIRST, lastDate: TEN_LAST, seed: SEED })].flatMap((day) =>
-      day.entries.flatMap((entry) => entry.events),
-    );
+    const days = [...inventedDays({ file, firstDate: TEN_FIRST, lastDate: TEN_LAST, seed: SEED })];
+    const tenDays = days.flatMap((day) => day.entries.flatMap((entry) => entry.events));
     const types = new Set(tenDays.map((event) => event.type));
     expect(OCCUR_IN_TEN_DAYS.filter((type) => !types.has(type))).toEqual([]);
     const versions = tenDays.flatMap((event) => (event.type === 'formulaAdopted' ? [`${event.formula.id}@${event.version}`] : []));
