@@ -220,6 +220,10 @@ describe('IN4 it has something of everything', () => {
     expect(OCCUR_IN_TEN_DAYS.filter((type) => !types.has(type))).toEqual([]);
     const versions = tenDays.flatMap((event) => (event.type === 'formulaAdopted' ? [`${event.formula.id}@${event.version}`] : []));
     expect(versions).toEqual(expect.arrayContaining(['country@2', 'rye@2']));
+    // A crew that goes round in circles would be refused again and again.
+    const entries = days.flatMap((day) => day.entries);
+    expect(entries.filter((entry) => !entry.outcome.ok).length).toBeLessThan(0.03 * entries.length);
+    for (const { state } of days) expect(Object.keys(state.workpieces).length).toBeLessThan(120);
     expect(tenDays.some((event) => event.type === 'waterTaken' && event.iceG > 0)).toBe(true);
   });
 
