@@ -9,7 +9,7 @@ import { dateIn } from '../main/planned-starts.ts';
 import { readBakehouse } from '../main/read-bakehouse.ts';
 
 const DEMO_FILE = resolve(fileURLToPath(new URL('../../../../', import.meta.url)), 'fixtures/harbour.json');
-/** Half a year and more of it is a long wait for a demo. */
+/** Two years take some minutes to make, and show nothing that one does not. */
 const MOST_MONTHS = 24;
 const USAGE = [
   `Usage: invent --data DIR [--months 3] [--seed 1] [--end YYYY-MM-DD]`,
