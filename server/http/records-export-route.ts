@@ -46,11 +46,8 @@ export function serveRecordsExport(app: FastifyInstance, { records, zone }: Reco
         const detail = `The records are being made: ${progress.sequence} of ${progress.of} events are in them.`;
         return await sendProblem(reply, 503, 'unavailable', { detail });
       }
-      const { socket } = request.raw;
-      const stalled = (): void => void stream.destroy();
-      socket.setTimeout(STALLED_MS, stalled);
-      stream.once('close', () => void socket.setTimeout(0).off('timeout', stalled));
-      if (socket.destroyed) stream.destroy();
+      reply.raw.setTimeout(STALLED_MS, () => void stream.destroy());
+      if (reply.raw.destroyed) stream.destroy();
       return await asFile().send(stream);
     } catch (error) {
       if (!(error instanceof RecordsBroken)) throw error;

@@ -18,6 +18,8 @@ export class TableStream extends Readable {
   constructor(ears: TableStreamEars) {
     super({ highWaterMark: AHEAD_BYTES });
     this.#ears = ears;
+    // It may break off before anybody takes it; whoever does take it is told all the same.
+    this.on('error', () => {});
   }
 
   /** Takes a chunk that was asked for. */
