@@ -152,7 +152,7 @@ describe('RX2 a table written out is the view, row for row', () => {
           sorted(told),
         );
         const objects = asJson.split('\n').slice(0, -1);
-        expect(sorted(objects.map((line) => Object.values(JSON.parse(line) as object)))).toEqual(sorted(rows));
+        expect(sorted(objects.map((line) => Object.values(JSON.parse(line) as Readonly<Record<string, unknown>>)))).toEqual(sorted(rows));
         for (const line of objects.slice(0, 1)) expect(Object.keys(JSON.parse(line) as object)).toEqual(head);
       }
     }, 6);
