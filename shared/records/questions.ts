@@ -26,6 +26,10 @@ export const QUESTIONS = {
   }),
   /** Everything that is known of one batch, whichever part of it is named. */
   batch: z.strictObject({ id: idSchema }),
+  /** One day as it was; the last one where none is named. */
+  day: z.strictObject({ date: serviceDateSchema.optional() }),
+  /** Week by week; the last half year where nothing is said. */
+  weeks: z.strictObject(periodShape),
 } as const;
 
 /** The name of a question. */
