@@ -33,6 +33,12 @@ export const VIEWS = {
     load: () => import('./batch-view.ts'),
     show: ({ tools, names, query }) => html`<batch-view .tools=${tools} .names=${names} .query=${query}></batch-view>`,
   },
+  out: {
+    title: () => RECORDS.menu.out,
+    isInMenu: true,
+    load: () => import('./out-view.ts'),
+    show: ({ query }) => html`<out-view .query=${query}></out-view>`,
+  },
 } as const satisfies Readonly<Record<string, RecordsView>>;
 
 export type ViewName = keyof typeof VIEWS;

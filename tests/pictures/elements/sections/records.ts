@@ -1,6 +1,7 @@
 import type { TemplateResult } from 'lit';
 import '../../../../display/records/batch-view.ts';
 import '../../../../display/records/batches-view.ts';
+import '../../../../display/records/out-view.ts';
 import { NO_NAMES, type RecordsTools } from '../../../../display/records/records-tools.ts';
 import type { Asked } from '../../../../display/records/records-store.ts';
 import '../../../../display/records/records-page.ts';
@@ -152,6 +153,13 @@ const RECORDS_OF_ONE: readonly (readonly [string, Asked<BatchAnswer>])[] = [
   ['missing', { phase: 'missing' }],
 ];
 
+const OUT: readonly (readonly [string, string])[] = [
+  ['a table', ''],
+  ['a period', '?table=temperatures&from=2026-03-01&to=2026-03-31'],
+  ['a period that ends before it begins', '?from=2026-03-31&to=2026-03-01'],
+  ['always whole', '?table=documents_adopted'],
+];
+
 /** What happened: the page, and each of its views in every state. */
 export function recordsSection(): TemplateResult {
   return section('records', 'Records', [
@@ -187,6 +195,11 @@ export function recordsSection(): TemplateResult {
       RECORDS_OF_ONE.map(([name, asked]) =>
         specimen(`batch-view, ${name}`, 'whole', made('batch-view', { tools: answering({ batch: asked }), names: RECORD_NAMES })),
       ),
+      'stacked',
+    ),
+    shelf(
+      'Out',
+      OUT.map(([name, query]) => specimen(`out-view, ${name}`, 'whole', made('out-view', { query: new URLSearchParams(query) }))),
       'stacked',
     ),
   ]);
