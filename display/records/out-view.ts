@@ -51,6 +51,13 @@ export class OutView extends LitElement {
         font-family: monospace;
         overflow-wrap: anywhere;
       }
+      th code {
+        white-space: nowrap;
+      }
+      label {
+        grid-template-columns: minmax(0, 1fr);
+        max-width: 100%;
+      }
       pre {
         white-space: pre-wrap;
         padding: var(--space-2) var(--space-3);

@@ -14,7 +14,7 @@ export const RECORDS_OUT = {
   columns: 'Spalten',
   rows: 'Eine Zeile je',
   units:
-    'Namen mit _g am Ende sind Gramm, _c Grad Celsius, _min Minuten, _at Zeitpunkte in UTC. Ein Zeitraum ist einer von Produktionstagen.',
+    'Namen mit _g am Ende sind Gramm, _c Grad Celsius, _min Minuten, _at Zeitpunkte in UTC. Ein Zeitraum ist einer von Produktionstagen; was mit einem Topf geschieht, zählt zu dem Tag, an dem er begonnen wurde.',
   open: 'Mit einem eigenen Werkzeug',
   openLead:
     'Die neueste Sicherung hat eine Datei records.db. Jedes Werkzeug, das SQLite liest, öffnet sie und findet dieselben Tabellen, etwa für die Frage, wie viele Teige ein Tag hatte:',

@@ -14,7 +14,8 @@ export const RECORDS_OUT = {
   tables: 'What the tables hold',
   columns: 'Columns',
   rows: 'One row for each',
-  units: 'Names that end in _g are grams, _c degrees Celsius, _min minutes, _at instants in UTC. A period is one of service dates.',
+  units:
+    'Names that end in _g are grams, _c degrees Celsius, _min minutes, _at instants in UTC. A period is one of service dates; what is done to a pot goes with the day on which it was begun.',
   open: 'With a tool of your own',
   openLead:
     'The newest backup has a file records.db. Any tool that reads SQLite opens it and finds the same tables, for instance to ask how many batches a day had:',

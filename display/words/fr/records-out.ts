@@ -14,7 +14,7 @@ export const RECORDS_OUT = {
   columns: 'Colonnes',
   rows: 'Une ligne par',
   units:
-    'Les noms qui finissent par _g sont des grammes, _c des degrés Celsius, _min des minutes, _at des instants en UTC. Une période se compte en jours de production.',
+    'Les noms qui finissent par _g sont des grammes, _c des degrés Celsius, _min des minutes, _at des instants en UTC. Une période se compte en jours de production ; ce qui arrive à un pot compte pour le jour où il fut commencé.',
   open: 'Avec un outil à vous',
   openLead:
     'La dernière sauvegarde a un fichier records.db. Tout outil qui lit SQLite l’ouvre et y trouve les mêmes tables, par exemple pour savoir combien de pétrissées avait un jour :',
