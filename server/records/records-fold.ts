@@ -1,6 +1,7 @@
 import { allergensOf } from '../../shared/floor/contents.ts';
 import type { Step } from '../../shared/documents/method.ts';
 import type { RecordedEvent } from '../../shared/floor/events.ts';
+import { isCallEvent } from '../../shared/floor/evolve-calls.ts';
 import { evolve } from '../../shared/floor/evolve.ts';
 import { EMPTY_STATE, type Call, type FloorState, type StepLife, type Workpiece } from '../../shared/floor/state.ts';
 import { wayOf } from '../../shared/floor/way.ts';
@@ -8,7 +9,7 @@ import { concerned } from '../../shared/records/concerned.ts';
 import { assert } from '../../shared/result.ts';
 import { writeFacts } from './fact-rows.ts';
 import type { RecordStatements } from './record-statements.ts';
-import { nominalPromises, plannedPromises, promisePlaces, type StepPromise } from './step-promises.ts';
+import { promisePlaces, promisesOf, type StepPromise } from './step-promises.ts';
 
 /** Numbers of workpieces that are held in memory; beyond that they are looked up again. */
 const NUMBERS_HELD = 20_000;
@@ -85,7 +86,8 @@ export class RecordsFold {
     this.#state = after;
     const { event, sequence } = recorded;
     const ids = concerned(event);
-    if (event.type !== 'callSounded') {
+    // Calls have rows of their own, and nothing else follows from them.
+    if (!isCallEvent(event)) {
       if (ids.length === 0) this.#rows.put('house_events', sequence, event.type);
       for (const id of ids) this.#rows.put('workpiece_events', this.#number(id, sequence), sequence);
     }
@@ -104,13 +106,13 @@ export class RecordsFold {
     }
     if (event.type === 'workpiecePlanned') {
       const workpiece = after.workpieces[event.workpieceId];
-      if (workpiece !== undefined) this.#promise(workpiece, nominalPromises(after, workpiece));
+      if (workpiece !== undefined) this.#promise(workpiece, promisesOf(after, workpiece));
     }
     if (event.type === 'planAdopted' && event.isWhole) {
       for (const id of ids) {
         const workpiece = after.workpieces[id];
         if (workpiece !== undefined && Object.keys(workpiece.steps).length === 0)
-          this.#promise(workpiece, plannedPromises(event.starts, id));
+          this.#promise(workpiece, promisesOf(after, workpiece, event.starts));
       }
     }
   }
