@@ -126,7 +126,7 @@ describe('RX1 the tables for others are what their description says', () => {
           expect(wrong, `${name}: ${JSON.stringify(row)}`).toEqual([]);
         }
       }
-    }, 12);
+    }, 4);
   });
 
   it('nobody writes through them', () => {
@@ -155,7 +155,7 @@ describe('RX2 a table written out is the view, row for row', () => {
         expect(sorted(objects.map((line) => Object.values(JSON.parse(line) as Readonly<Record<string, unknown>>)))).toEqual(sorted(rows));
         for (const line of objects.slice(0, 1)) expect(Object.keys(JSON.parse(line) as object)).toEqual(head);
       }
-    }, 6);
+    }, 3);
   });
 
   it('of a period only its days, by service date, or by the date of the instant in the house’s zone', () => {
