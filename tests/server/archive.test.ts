@@ -196,7 +196,7 @@ describe('RX5 a month of the journal is one signed file', () => {
 
 describe('RX6 whatever is changed in an archive is noticed', () => {
   it('any byte, by any of its bits', async () => {
-    const { file } = await march();
+    const { folder, file } = await march();
     const bytes = readFileSync(file);
     fc.assert(
       fc.property(fc.nat(bytes.length - 1), fc.nat(7), (position, bit) => {
@@ -204,15 +204,18 @@ describe('RX6 whatever is changed in an archive is noticed', () => {
         spoilt[position] = (spoilt[position] ?? 0) ^ (1 << bit);
         expect(faultOf(spoilt)).not.toBeNull();
       }),
-      { numRuns: 400 },
+      { numRuns: 200 },
     );
-    // The last line is short enough to try every bit of it: hash, key and signature have several spellings each.
-    const from = bytes.lastIndexOf('\n', bytes.length - 2) + 1;
-    for (let position = from; position < bytes.length; position += 1) {
+    // Of a month without events every bit can be tried: hash, key and signature have several spellings each.
+    const quiet = join(folderForTest(), 'quiet');
+    await archive('--data', folder, '--month', '2026-06', '--to', quiet);
+    const all = readFileSync(quiet);
+    expect(faultOf(all)).toBeNull();
+    for (let position = 0; position < all.length; position += 1) {
       for (let bit = 0; bit < 8; bit += 1) {
-        const spoilt = Uint8Array.from(bytes);
+        const spoilt = Uint8Array.from(all);
         spoilt[position] = (spoilt[position] ?? 0) ^ (1 << bit);
-        expect(faultOf(spoilt), `bit ${bit} of byte ${position}`).not.toBeNull();
+        expect(faultOf(spoilt) === null, `bit ${bit} of byte ${position}`).toBe(false);
       }
     }
   });
