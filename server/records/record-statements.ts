@@ -21,6 +21,7 @@ const COLUMNS = {
   documents: ['sequence', 'kind', 'id', 'version', 'name'],
   day_ends: ['sequence', 'service_date', 'what'],
   orders: ['id', 'service_date', 'product', 'pieces', 'ready_ms', 'is_withdrawn', 'sequence'],
+  brought: ['workpiece', 'step'],
   promised: ['workpiece', 'cut', 'load', 'step', 'start_ms', 'end_ms'],
   workpiece_events: ['workpiece', 'sequence'],
   house_events: ['sequence', 'type'],

@@ -114,6 +114,7 @@ export class RecordsFold {
       if (is !== undefined) this.#noteSteps(is, was, after);
       if (was?.call !== is?.call) this.#followCall(id, was?.call ?? null, is?.call ?? null, event);
     }
+    this.#noteBrought(event, after);
     if (event.type === 'workpiecePlanned') {
       const workpiece = after.workpieces[event.workpieceId];
       if (workpiece !== undefined) this.#promise(workpiece, promisesOf(after, workpiece));
@@ -242,15 +243,12 @@ export class RecordsFold {
     // Of a round that a feed undone gives back, and of what a builder wrote that broke off, only what is so stays.
     const stale = before?.round === round ? Object.keys(known) : this.#stepsWritten(number, round);
     for (const step of stale) {
-      if (!(step in workpiece.steps))
-        this.#rows.run('DELETE FROM steps WHERE workpiece = ? AND round = ? AND step = ?', number, round, step);
+      if (!(step in workpiece.steps)) this.#eraseStep(number, round, step);
     }
     const changed: [string, StepLife][] = [];
     for (const [step, life] of Object.entries(workpiece.steps)) {
       if (known[step] === life) continue;
-      // What was under way when it became a load may have been over by then: a tap may come late.
-      if (this.#isInherited(workpiece, step, life)) this.#eraseStep(number, round, step);
-      else changed.push([step, life]);
+      if (!this.#isBrought(workpiece, step)) changed.push([step, life]);
     }
     if (changed.length === 0) return;
     const way = wayOf(state, workpiece);
@@ -306,10 +304,22 @@ export class RecordsFold {
   }
 
   /** A load brings along what was done with it before it was one: that is told of what it was a part of. */
-  #isInherited({ kind, parentId }: Workpiece, step: string, { endedMs }: StepLife): boolean {
-    if (kind !== 'load' || parentId === null || endedMs === null) return false;
-    const parent = this.#number(parentId, this.sequence);
-    return this.#rows.value('SELECT ended_ms FROM steps WHERE workpiece = ? AND step = ?', parent, step) === endedMs;
+  #isBrought({ kind, id }: Workpiece, step: string): boolean {
+    const number = kind === 'load' ? this.#number(id, this.sequence) : null;
+    return number !== null && this.#rows.value('SELECT 1 FROM brought WHERE workpiece = ? AND step = ?', number, step) === 1;
+  }
+
+  #noteBrought(event: RecordedEvent['event'], state: FloorState): void {
+    if (event.type === 'loadsMade') {
+      for (const { workpieceId } of event.children) {
+        for (const [step, { endedMs }] of Object.entries(state.workpieces[workpieceId]?.steps ?? {}))
+          if (endedMs !== null) this.#rows.put('brought', this.#number(workpieceId, this.sequence), step);
+      }
+    } else if (event.type === 'stepsReopened') {
+      // Done again, it is the load's own.
+      const number = this.#number(event.workpieceId, this.sequence);
+      for (const step of event.stepIds) this.#rows.run('DELETE FROM brought WHERE workpiece = ? AND step = ?', number, step);
+    }
   }
 
   /** What steps that have just begun were promised. */
@@ -369,6 +379,7 @@ export class RecordsFold {
     this.#rows.run('DELETE FROM workpieces WHERE number = ?', number);
     this.#rows.run('DELETE FROM steps WHERE workpiece = ?', number);
     this.#rows.run('DELETE FROM promised WHERE workpiece = ?', number);
+    this.#rows.run('DELETE FROM brought WHERE workpiece = ?', number);
     this.#written.delete(id);
   }
 

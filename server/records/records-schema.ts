@@ -8,7 +8,7 @@ export const RECORDS_FILE = 'records.db';
  * Raised with every change of the tables, of what is written into them, or of the floor's own fold: a file of another version is thrown
  * away and built anew.
  */
-export const RECORDS_VERSION = 2;
+export const RECORDS_VERSION = 3;
 
 /** Tables with one row for each fact, by the event that says it: what a command said is taken out by the sequence numbers of its events. */
 export const FACT_TABLES = [
@@ -94,6 +94,12 @@ CREATE TABLE steps (
   inferred         INTEGER NOT NULL,
   place            TEXT,
   PRIMARY KEY (workpiece, round, step)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE brought (
+  workpiece INTEGER NOT NULL,
+  step      TEXT NOT NULL,
+  PRIMARY KEY (workpiece, step)
 ) STRICT, WITHOUT ROWID;
 
 CREATE TABLE promised (
