@@ -1,7 +1,9 @@
 import type { QuestionName, QuestionOf } from '../../shared/records/questions.ts';
 import { askBatch } from './ask-batch.ts';
 import { askBatches } from './ask-batches.ts';
+import { askLots } from './ask-lots.ts';
 import { askNames } from './ask-names.ts';
+import { askTrace } from './ask-trace.ts';
 import type { RecordsReader } from './records-reader.ts';
 
 /** Who answers what; null where what was asked about is not in the records. */
@@ -9,4 +11,6 @@ export const ANSWERS: { readonly [Name in QuestionName]: (reader: RecordsReader,
   names: (reader) => askNames(reader),
   batches: askBatches,
   batch: askBatch,
+  lots: askLots,
+  trace: askTrace,
 };

@@ -1,0 +1,169 @@
+import { number, numberOrNull, textOrNull, type RecordsReader } from './records-reader.ts';
+import type { TraceEdgeKey, Traced } from './traced.ts';
+
+/** A lot number weighed or added to a workpiece, and until which event it was in it by that. */
+export interface LotRow {
+  readonly sequence: number;
+  readonly workpiece: number;
+  /** On a line of the weigh-out: it is in a pot's stock with the next feed, and not fed upon before that. */
+  readonly isLine: boolean;
+  readonly untilSequence: number | null;
+}
+
+/** How a workpiece has held a lot so far. */
+class Holding {
+  /** Lines that hold it now, by the event that weighed them. */
+  readonly #lines = new Set<number>();
+  /** Feeds since it came in otherwise, with those before it came; null: it did not. */
+  #carriedFeeds: number | null = null;
+  #leastFeeds = Number.MAX_SAFE_INTEGER;
+  #hops = Number.MAX_SAFE_INTEGER;
+  #fedSince = 0;
+  /** By what it came in the first time. */
+  readonly #first: TraceEdgeKey | null;
+  readonly #sequence: number;
+  hasPassed = false;
+
+  constructor(first: TraceEdgeKey | null, sequence: number) {
+    this.#first = first;
+    this.#sequence = sequence;
+  }
+
+  /** Feeds between the lot and what is in it now, the least; null: it does not hold the lot now. */
+  get feeds(): number | null {
+    return this.#lines.size > 0 ? 0 : this.#carriedFeeds;
+  }
+
+  get hops(): number {
+    return this.#hops;
+  }
+
+  weigh({ sequence, isLine }: LotRow): void {
+    this.#hops = 0;
+    this.#leastFeeds = 0;
+    if (isLine) this.#lines.add(sequence);
+    else this.#carriedFeeds = 0;
+  }
+
+  unweigh({ sequence }: LotRow): void {
+    this.#lines.delete(sequence);
+  }
+
+  receive(feeds: number, hops: number): void {
+    this.#carriedFeeds = Math.min(this.#carriedFeeds ?? feeds, feeds);
+    this.#leastFeeds = Math.min(this.#leastFeeds, feeds);
+    this.#hops = Math.min(this.#hops, hops);
+  }
+
+  feed(): void {
+    if (this.feeds === null) return;
+    // What was weighed for this feed is fed with it; what was in the pot is one feed older.
+    if (this.#lines.size > 0) this.#carriedFeeds = 0;
+    else {
+      this.#carriedFeeds = (this.#carriedFeeds ?? 0) + 1;
+      this.#fedSince += 1;
+    }
+    this.#lines.clear();
+  }
+
+  /** What an answer says of it; null where it neither holds the lot nor has passed it on. */
+  get traced(): Traced | null {
+    if (this.feeds === null && !this.hasPassed) return null;
+    return {
+      first: this.#first,
+      sequence: this.#sequence,
+      hops: this.#hops,
+      feeds: this.#leastFeeds,
+      fedSince: this.#fedSince,
+      isInIt: this.feeds !== null,
+    };
+  }
+}
+
+/** Every workpiece that a lot is in or went through, and every edge that carried it. */
+export interface Onward {
+  readonly workpieces: ReadonlyMap<number, Traced>;
+  readonly edges: readonly TraceEdgeKey[];
+}
+
+/** Where a lot number was weighed or added, in the order of the journal. */
+export function lotRows(reader: RecordsReader, lot: string, ingredient: string | undefined): readonly LotRow[] {
+  const ofIngredient = ingredient === undefined ? '' : ' AND ingredient = ?';
+  const rows = reader.rows(
+    `SELECT sequence, workpiece, line, replaced_by FROM lots WHERE lot = ?${ofIngredient} ORDER BY sequence, item`,
+    lot,
+    ...(ingredient === undefined ? [] : [ingredient]),
+  );
+  return rows.map((row) => ({
+    sequence: number(row, 'sequence'),
+    workpiece: number(row, 'workpiece'),
+    isLine: textOrNull(row, 'line') !== null,
+    untilSequence: numberOrNull(row, 'replaced_by'),
+  }));
+}
+
+/**
+ * Follows lots onward through all edges since, in the order of the journal's events: what left a workpiece before the lot came in does not
+ * hold it, and what left a line's workpiece before that line was weighed anew does. One walk over the edges is as quick as any index
+ * where a pot has carried a lot through years, and short where the lot is new.
+ */
+export function traceOnward(reader: RecordsReader, rows: readonly LotRow[]): Onward {
+  const first = rows[0];
+  const held = new Map<number, Holding>();
+  const carried: TraceEdgeKey[] = [];
+  if (first === undefined) return { workpieces: new Map(), edges: carried };
+  const changes = changesOf(rows);
+  let next = 0;
+  const changeUntil = (sequence: number): void => {
+    for (let change = changes[next]; change !== undefined && change.sequence < sequence; change = changes[next]) {
+      next += 1;
+      const { row, isIn } = change;
+      const holding = held.get(row.workpiece) ?? new Holding(null, row.sequence);
+      held.set(row.workpiece, holding);
+      if (isIn) holding.weigh(row);
+      else holding.unweigh(row);
+    }
+  };
+  const edges = reader.rows('SELECT sequence, item, source, target FROM edges WHERE sequence > ? ORDER BY sequence, item', first.sequence);
+  for (const row of edges) {
+    const sequence = number(row, 'sequence');
+    if (changes[next] !== undefined) changeUntil(sequence);
+    const source = number(row, 'source');
+    const holding = held.get(source);
+    if (holding === undefined) continue;
+    const target = number(row, 'target');
+    if (source === target) {
+      holding.feed();
+      continue;
+    }
+    const { feeds, hops } = holding;
+    if (feeds === null) continue;
+    holding.hasPassed = true;
+    const edge = { sequence, item: number(row, 'item'), source, target };
+    carried.push(edge);
+    let into = held.get(target);
+    if (into === undefined) {
+      into = new Holding(edge, sequence);
+      held.set(target, into);
+    }
+    into.receive(feeds, hops + 1);
+  }
+  changeUntil(Number.POSITIVE_INFINITY);
+  const workpieces = new Map<number, Traced>();
+  for (const [workpiece, { traced }] of held) if (traced !== null) workpieces.set(workpiece, traced);
+  return { workpieces, edges: carried };
+}
+
+interface Change {
+  readonly sequence: number;
+  readonly row: LotRow;
+  readonly isIn: boolean;
+}
+
+/** Lots coming in and being weighed anew, in the order of the journal. */
+function changesOf(rows: readonly LotRow[]): readonly Change[] {
+  const into = rows.map((row) => ({ sequence: row.sequence, row, isIn: true }));
+  const out = rows.flatMap((row) => (row.untilSequence === null ? [] : [{ sequence: row.untilSequence, row, isIn: false }]));
+  // What is weighed anew goes out before what is weighed in its stead comes in.
+  return [...out, ...into].sort((a, b) => a.sequence - b.sequence);
+}

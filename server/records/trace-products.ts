@@ -1,0 +1,88 @@
+import type { TraceOrder, TraceProduct } from '../../shared/records/trace-answer.ts';
+import { number, numberOrNull, text, textOrNull, type RecordsReader, type Row } from './records-reader.ts';
+import type { Traced } from './traced.ts';
+
+/** Fewer workpieces than these are looked up one by one; of more, all since the oldest of them are read. */
+const LOOKED_UP = 2_000;
+/** Batches, cuts and loads named with one product of a day. */
+const MOST_PIECES = 60;
+/** Orders of one product on one day. */
+const MOST_ORDERS = 60;
+
+/** A product of a day, before its orders are looked up. */
+export interface ProductDay {
+  readonly product: string;
+  readonly serviceDate: string;
+  readonly numbers: readonly number[];
+  readonly finished: number;
+  readonly discarded: number;
+  readonly here: number;
+  readonly feeds: number;
+  readonly hops: number;
+}
+
+const COLUMNS = 'number, product, service_date, pieces, planned_pieces, ending';
+
+/**
+ * The products among what was traced, summed by product and service date, the fewest feeds between first. What was divided or loaded counts
+ * in its parts.
+ */
+export function productDays(reader: RecordsReader, workpieces: ReadonlyMap<number, Traced>): readonly ProductDay[] {
+  const days = new Map<string, ProductDay & { numbers: number[] }>();
+  for (const row of productRows(reader, workpieces)) {
+    const traced = workpieces.get(number(row, 'number'));
+    const ending = textOrNull(row, 'ending');
+    if (traced === undefined || !traced.isInIt || ending === 'divided') continue;
+    const [product, serviceDate] = [text(row, 'product'), text(row, 'service_date')];
+    const pieces = numberOrNull(row, 'pieces') ?? numberOrNull(row, 'planned_pieces') ?? 0;
+    const key = `${serviceDate} ${product}`;
+    const known = days.get(key);
+    days.set(key, {
+      product,
+      serviceDate,
+      numbers: known?.numbers ?? [],
+      finished: (known?.finished ?? 0) + (ending === 'finished' ? pieces : 0),
+      discarded: (known?.discarded ?? 0) + (ending === 'discarded' ? pieces : 0),
+      here: (known?.here ?? 0) + (ending === null ? pieces : 0),
+      feeds: Math.min(known?.feeds ?? traced.feeds, traced.feeds),
+      hops: Math.min(known?.hops ?? traced.hops, traced.hops),
+    });
+    days.get(key)?.numbers.push(number(row, 'number'));
+  }
+  return [...days.values()].sort(
+    (a, b) => a.feeds - b.feeds || a.serviceDate.localeCompare(b.serviceDate) || a.product.localeCompare(b.product),
+  );
+}
+
+function* productRows(reader: RecordsReader, workpieces: ReadonlyMap<number, Traced>): Iterable<Row> {
+  if (workpieces.size <= LOOKED_UP) {
+    for (const workpiece of workpieces.keys()) {
+      const row = reader.row(`SELECT ${COLUMNS} FROM workpieces WHERE number = ? AND product IS NOT NULL`, workpiece);
+      if (row !== undefined) yield row;
+    }
+    return;
+  }
+  let first = Number.MAX_SAFE_INTEGER;
+  for (const workpiece of workpieces.keys()) first = Math.min(first, workpiece);
+  yield* reader.rows(`SELECT ${COLUMNS} FROM workpieces WHERE number >= ? AND product IS NOT NULL`, first);
+}
+
+/** A product of a day with the ids of what it is, and the orders that it was for: the step forward. */
+export function withOrders(reader: RecordsReader, { numbers, ...day }: ProductDay): TraceProduct {
+  const pieceIds = numbers.slice(0, MOST_PIECES).flatMap((piece) => {
+    const row = reader.row('SELECT id FROM workpieces WHERE number = ?', piece);
+    return row === undefined ? [] : text(row, 'id');
+  });
+  return { ...day, pieceIds, orders: ordersOf(reader, day) };
+}
+
+/** Where a product of a day was to go. Orders that were withdrawn went nowhere. */
+function ordersOf(reader: RecordsReader, { product, serviceDate }: Pick<ProductDay, 'product' | 'serviceDate'>): TraceOrder[] {
+  const rows = reader.rows(
+    'SELECT label, pieces, ready_ms FROM orders WHERE service_date = ? AND product = ? AND is_withdrawn = 0 ORDER BY ready_ms LIMIT ?',
+    serviceDate,
+    product,
+    MOST_ORDERS,
+  );
+  return rows.map((row) => ({ label: textOrNull(row, 'label'), pieces: number(row, 'pieces'), readyMs: number(row, 'ready_ms') }));
+}
