@@ -3,7 +3,7 @@ import type { TraceAnswer, TraceNode } from '../../shared/records/trace-answer.t
 import { number, type RecordsReader } from './records-reader.ts';
 import { traceBack } from './trace-back.ts';
 import { summedLots, weighedLots } from './trace-lots.ts';
-import { lotRows, traceOnward } from './trace-onward.ts';
+import { traceOnward } from './trace-onward.ts';
 import { productDays, withOrders, type ProductDay } from './trace-products.ts';
 import { nodeOf, shownOf } from './trace-shown.ts';
 import type { Traced } from './traced.ts';
@@ -24,16 +24,16 @@ export function askTrace(reader: RecordsReader, asked: QuestionOf<'trace'>): Tra
 }
 
 function onward(reader: RecordsReader, { lot, ingredient, after }: Extract<QuestionOf<'trace'>, { lot: string }>): TraceAnswer | null {
-  const rows = lotRows(reader, lot, ingredient);
-  if (rows.length === 0) return null;
-  const { workpieces, edges } = traceOnward(reader, rows);
+  const weighed = weighedLots(reader, lot, ingredient);
+  if (weighed.length === 0) return null;
+  const { workpieces, edges } = traceOnward(reader, weighed);
   const days = productDays(reader, workpieces);
   const from = after === undefined ? 0 : 1 + days.findIndex((day) => cursorOf(day) === after);
   const page = days.slice(from, from + PRODUCTS_AT_ONCE);
   const last = page.at(-1);
   return {
     direction: 'onward',
-    ...summedLots(reader, weighedLots(reader, lot, ingredient)),
+    ...summedLots(reader, weighed),
     ...shownOf(reader, workpieces, edges, 'weighed'),
     products: page.map((day) => withOrders(reader, day)),
     total: totalOf(days),

@@ -1,6 +1,7 @@
 import type { TraceLot } from '../../shared/records/trace-answer.ts';
-import { number, text, type RecordsReader } from './records-reader.ts';
+import { number, numberOrNull, text, textOrNull, type RecordsReader } from './records-reader.ts';
 import type { FoundLot } from './trace-back.ts';
+import type { LotEntry } from './trace-onward.ts';
 
 /** Lots of one answer, each summed by where it was weighed. */
 const MOST_LOTS = 400;
@@ -11,6 +12,9 @@ export interface SummedLots {
   readonly lotsLeftOut: number;
   readonly lotsG: number;
 }
+
+/** A lot where it was weighed, to be followed from there. */
+export interface WeighedLot extends FoundLot, LotEntry {}
 
 /** How much of each lot was weighed where, the fewest feeds between first, then as it was weighed. */
 export function summedLots(reader: RecordsReader, found: readonly FoundLot[]): SummedLots {
@@ -50,11 +54,15 @@ export function summedLots(reader: RecordsReader, found: readonly FoundLot[]): S
   return { lots, lotsLeftOut: nearest.length - lots.length, lotsG: found.reduce((sum, { grams }) => sum + grams, 0) };
 }
 
-/** Where a lot number was weighed or added, as what was found of it. */
-export function weighedLots(reader: RecordsReader, lot: string, ingredient: string | undefined): readonly FoundLot[] {
+/**
+ * Where a lot number was weighed or added, in the order of the journal. What was weighed into a workpiece that is no more, for what made it
+ * was undone, is in nothing.
+ */
+export function weighedLots(reader: RecordsReader, lot: string, ingredient: string | undefined): readonly WeighedLot[] {
   const rows = reader.rows(
-    `SELECT sequence, workpiece, ingredient, grams, at_ms, replaced_by IS NOT NULL AS is_replaced FROM lots
-     WHERE lot = ? AND (? IS NULL OR ingredient = ?) ORDER BY sequence, item`,
+    `SELECT sequence, workpiece, ingredient, line, grams, at_ms, replaced_by FROM lots
+     WHERE lot = ? AND (? IS NULL OR ingredient = ?) AND EXISTS (SELECT 1 FROM workpieces w WHERE w.number = lots.workpiece)
+     ORDER BY sequence, item`,
     lot,
     ingredient ?? null,
     ingredient ?? null,
@@ -67,6 +75,8 @@ export function weighedLots(reader: RecordsReader, lot: string, ingredient: stri
     grams: number(row, 'grams'),
     atMs: number(row, 'at_ms'),
     feeds: 0,
-    isReplaced: number(row, 'is_replaced') === 1,
+    isReplaced: numberOrNull(row, 'replaced_by') !== null,
+    isLine: textOrNull(row, 'line') !== null,
+    untilSequence: numberOrNull(row, 'replaced_by'),
   }));
 }

@@ -1,8 +1,8 @@
-import { number, numberOrNull, textOrNull, type RecordsReader } from './records-reader.ts';
+import { number, type RecordsReader } from './records-reader.ts';
 import type { TraceEdgeKey, Traced } from './traced.ts';
 
 /** A lot number weighed or added to a workpiece, and until which event it was in it by that. */
-export interface LotRow {
+export interface LotEntry {
   readonly sequence: number;
   readonly workpiece: number;
   /** On a line of the weigh-out: it is in a pot's stock with the next feed, and not fed upon before that. */
@@ -38,14 +38,14 @@ class Holding {
     return this.#hops;
   }
 
-  weigh({ sequence, isLine }: LotRow): void {
+  weigh({ sequence, isLine }: LotEntry): void {
     this.#hops = 0;
     this.#leastFeeds = 0;
     if (isLine) this.#lines.add(sequence);
     else this.#carriedFeeds = 0;
   }
 
-  unweigh({ sequence }: LotRow): void {
+  unweigh({ sequence }: LotEntry): void {
     this.#lines.delete(sequence);
   }
 
@@ -86,28 +86,12 @@ export interface Onward {
   readonly edges: readonly TraceEdgeKey[];
 }
 
-/** Where a lot number was weighed or added, in the order of the journal. */
-export function lotRows(reader: RecordsReader, lot: string, ingredient: string | undefined): readonly LotRow[] {
-  const ofIngredient = ingredient === undefined ? '' : ' AND ingredient = ?';
-  const rows = reader.rows(
-    `SELECT sequence, workpiece, line, replaced_by FROM lots WHERE lot = ?${ofIngredient} ORDER BY sequence, item`,
-    lot,
-    ...(ingredient === undefined ? [] : [ingredient]),
-  );
-  return rows.map((row) => ({
-    sequence: number(row, 'sequence'),
-    workpiece: number(row, 'workpiece'),
-    isLine: textOrNull(row, 'line') !== null,
-    untilSequence: numberOrNull(row, 'replaced_by'),
-  }));
-}
-
 /**
  * Follows lots onward through all edges since, in the order of the journal's events: what left a workpiece before the lot came in does not
  * hold it, and what left a line's workpiece before that line was weighed anew does. One walk over the edges is as quick as any index
  * where a pot has carried a lot through years, and short where the lot is new.
  */
-export function traceOnward(reader: RecordsReader, rows: readonly LotRow[]): Onward {
+export function traceOnward(reader: RecordsReader, rows: readonly LotEntry[]): Onward {
   const first = rows[0];
   const held = new Map<number, Holding>();
   const carried: TraceEdgeKey[] = [];
@@ -156,12 +140,12 @@ export function traceOnward(reader: RecordsReader, rows: readonly LotRow[]): Onw
 
 interface Change {
   readonly sequence: number;
-  readonly row: LotRow;
+  readonly row: LotEntry;
   readonly isIn: boolean;
 }
 
 /** Lots coming in and being weighed anew, in the order of the journal. */
-function changesOf(rows: readonly LotRow[]): readonly Change[] {
+function changesOf(rows: readonly LotEntry[]): readonly Change[] {
   const into = rows.map((row) => ({ sequence: row.sequence, row, isIn: true }));
   const out = rows.flatMap((row) => (row.untilSequence === null ? [] : [{ sequence: row.untilSequence, row, isIn: false }]));
   // What is weighed anew goes out before what is weighed in its stead comes in.
