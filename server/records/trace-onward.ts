@@ -14,49 +14,53 @@ export interface LotEntry {
 class Holding {
   /** Lines that hold it now, by the event that weighed them. */
   readonly #lines = new Set<number>();
-  /** Feeds since it came in otherwise, with those before it came; null: it did not. */
+  /** Feeds between the lot and what came in otherwise, the least; null: it came in only on lines. */
   #carriedFeeds: number | null = null;
+  /** The least of what counted: when something was passed on, fed, or at the end. What was weighed anew before that counts for nothing. */
   #leastFeeds = Number.MAX_SAFE_INTEGER;
   #hops = Number.MAX_SAFE_INTEGER;
   #fedSince = 0;
-  /** By what it came in the first time. */
-  readonly #first: TraceEdgeKey | null;
-  readonly #sequence: number;
-  hasPassed = false;
-
-  constructor(first: TraceEdgeKey | null, sequence: number) {
-    this.#first = first;
-    this.#sequence = sequence;
-  }
+  #hasPassed = false;
+  /** By what it came in the first time, and when. */
+  #first: TraceEdgeKey | null = null;
+  #sequence = 0;
 
   /** Feeds between the lot and what is in it now, the least; null: it does not hold the lot now. */
   get feeds(): number | null {
     return this.#lines.size > 0 ? 0 : this.#carriedFeeds;
   }
 
-  get hops(): number {
-    return this.#hops;
-  }
-
   weigh({ sequence, isLine }: LotEntry): void {
-    this.#hops = 0;
-    this.#leastFeeds = 0;
+    this.#begin(null, sequence);
     if (isLine) this.#lines.add(sequence);
-    else this.#carriedFeeds = 0;
+    else {
+      this.#carriedFeeds = 0;
+      this.#count(0, 0);
+    }
   }
 
   unweigh({ sequence }: LotEntry): void {
     this.#lines.delete(sequence);
   }
 
-  receive(feeds: number, hops: number): void {
+  /** What is in it goes on; null where it does not hold the lot now. */
+  pass(): { readonly feeds: number; readonly hops: number } | null {
+    const { feeds } = this;
+    if (feeds === null) return null;
+    this.#countLines();
+    this.#hasPassed = true;
+    return { feeds, hops: this.#hops };
+  }
+
+  receive({ feeds, hops }: { readonly feeds: number; readonly hops: number }, by: TraceEdgeKey): void {
+    this.#begin(by, by.sequence);
     this.#carriedFeeds = Math.min(this.#carriedFeeds ?? feeds, feeds);
-    this.#leastFeeds = Math.min(this.#leastFeeds, feeds);
-    this.#hops = Math.min(this.#hops, hops);
+    this.#count(feeds, hops + 1);
   }
 
   feed(): void {
     if (this.feeds === null) return;
+    this.#countLines();
     // What was weighed for this feed is fed with it; what was in the pot is one feed older.
     if (this.#lines.size > 0) this.#carriedFeeds = 0;
     else {
@@ -67,16 +71,33 @@ class Holding {
   }
 
   /** What an answer says of it; null where it neither holds the lot nor has passed it on. */
-  get traced(): Traced | null {
-    if (this.feeds === null && !this.hasPassed) return null;
+  traced(): Traced | null {
+    const { feeds } = this;
+    if (feeds === null && !this.#hasPassed) return null;
+    this.#countLines();
     return {
       first: this.#first,
       sequence: this.#sequence,
       hops: this.#hops,
-      feeds: this.#leastFeeds,
+      feeds: feeds === null || this.#fedSince > 0 ? this.#leastFeeds : feeds,
       fedSince: this.#fedSince,
-      isInIt: this.feeds !== null,
+      isInIt: feeds !== null,
     };
+  }
+
+  #begin(by: TraceEdgeKey | null, sequence: number): void {
+    if (this.feeds !== null || this.#hasPassed) return;
+    this.#first = by;
+    this.#sequence = sequence;
+  }
+
+  #countLines(): void {
+    if (this.#lines.size > 0) this.#count(0, 0);
+  }
+
+  #count(feeds: number, hops: number): void {
+    this.#leastFeeds = Math.min(this.#leastFeeds, feeds);
+    this.#hops = Math.min(this.#hops, hops);
   }
 }
 
@@ -102,7 +123,7 @@ export function traceOnward(reader: RecordsReader, rows: readonly LotEntry[]): O
     for (let change = changes[next]; change !== undefined && change.sequence < sequence; change = changes[next]) {
       next += 1;
       const { row, isIn } = change;
-      const holding = held.get(row.workpiece) ?? new Holding(null, row.sequence);
+      const holding = held.get(row.workpiece) ?? new Holding();
       held.set(row.workpiece, holding);
       if (isIn) holding.weigh(row);
       else holding.unweigh(row);
@@ -120,21 +141,23 @@ export function traceOnward(reader: RecordsReader, rows: readonly LotEntry[]): O
       holding.feed();
       continue;
     }
-    const { feeds, hops } = holding;
-    if (feeds === null) continue;
-    holding.hasPassed = true;
+    const passed = holding.pass();
+    if (passed === null) continue;
     const edge = { sequence, item: number(row, 'item'), source, target };
     carried.push(edge);
     let into = held.get(target);
     if (into === undefined) {
-      into = new Holding(edge, sequence);
+      into = new Holding();
       held.set(target, into);
     }
-    into.receive(feeds, hops + 1);
+    into.receive(passed, edge);
   }
   changeUntil(Number.POSITIVE_INFINITY);
   const workpieces = new Map<number, Traced>();
-  for (const [workpiece, { traced }] of held) if (traced !== null) workpieces.set(workpiece, traced);
+  for (const [workpiece, holding] of held) {
+    const traced = holding.traced();
+    if (traced !== null) workpieces.set(workpiece, traced);
+  }
   return { workpieces, edges: carried };
 }
 

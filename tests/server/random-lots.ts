@@ -16,9 +16,9 @@ const WORDS = [
   ['weigh', 16],
   ['unweighIngredient', 2],
   ['weighAnew', 5],
-  ['weighPot', 9],
+  ['weighPot', 14],
   ['divide', 3],
-  ['drawFrom', 7],
+  ['drawFrom', 9],
   ['putBack', 5],
   ['makeLoads', 3],
   ['joinWorkpieces', 3],
@@ -135,7 +135,7 @@ function weighed({ digits, state }: Parameters<typeof wordOf>[1], said: 'weigh' 
       ({ workpiece, line }) =>
         !line.isIn &&
         line.ingredientId !== null &&
-        (said === 'weighPot' ? workpiece.stock !== null && line.id !== '0-2' : (line.weighed !== null) === (said === 'weighAnew')),
+        (said === 'weighPot' ? workpiece.stock !== null && line.id === '0-1' : (line.weighed !== null) === (said === 'weighAnew')),
     ),
   );
   if (chosen === undefined) return null;
