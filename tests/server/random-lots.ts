@@ -15,15 +15,17 @@ const WORDS = [
   ['work', 26],
   ['weigh', 16],
   ['unweighIngredient', 2],
-  ['weighAnew', 5],
-  ['weighPot', 14],
+  ['weighAnew', 8],
+  ['weighPot', 5],
   ['divide', 3],
-  ['drawFrom', 9],
+  ['drawFrom', 4],
+  ['putTrim', 4],
   ['putBack', 5],
   ['makeLoads', 3],
   ['joinWorkpieces', 3],
   ['addIngredient', 3],
-  ['feed', 4],
+  ['startFeed', 4],
+  ['feed', 3],
   ['undo', 4],
   ['discard', 1],
   ['nextDay', 1],
@@ -91,17 +93,19 @@ function commandOf(floor: Floor, said: Exclude<Word, 'nextDay'>, n: number, last
     case 'weighAnew':
     case 'weighPot':
       return weighed(seen, said);
-    case 'drawFrom': {
-      // From a pot that is being fed, before it is: what is on its lines now may be weighed anew.
-      const pot = digits.among(open.filter(({ stock, weighed: lines }) => stock !== null && Object.keys(lines).length > 0));
-      const into = digits.among(open.filter(({ kind }) => kind === 'batch'));
-      if (pot === undefined || into === undefined || digits.onceIn(2)) return wordOf(said, seen);
-      return { type: said, fromWorkpieceId: pot.id, toWorkpieceId: into.id, grams: Math.round(pot.grams / 9), despite: ['lastOfFerment'] };
+    case 'putTrim': {
+      // Of a dough that is only weighed yet: what is on its lines may be weighed anew.
+      const doughs = open.filter(({ kind }) => kind === 'batch');
+      const from = digits.among(doughs.filter(({ weighed: lines }) => Object.keys(lines).length > 0));
+      const into = digits.among(doughs);
+      if (from === undefined || into === undefined) return null;
+      return { type: 'putBack', fromWorkpieceId: from.id, toWorkpieceId: into.id, what: 'trim', grams: 20 };
     }
     case 'divide': {
       const dough = digits.among(open.filter(({ kind, cuts }) => kind === 'batch' && cuts.length > 1));
       return dough === undefined ? null : { type: 'sayWhere', workpieceId: dough.id, stepId: 'divide' };
     }
+    case 'startFeed':
     case 'feed': {
       const pot = digits.among(open.filter(({ stock }) => stock !== null));
       const due = pot === undefined ? null : dueOf(state, pot);

@@ -135,7 +135,6 @@ describe('TR1 the trace of a lot is what a plain walk over the events says', () 
       'carried on in a pot': 20,
       'weighed anew after a draw': 1,
     };
-    if (process.env['SHOW']) console.log(happened);
     for (const [what, least] of Object.entries(wanted)) expect([what, (happened.get(what) ?? 0) >= least]).toEqual([what, true]);
   });
 });
