@@ -12,8 +12,8 @@ export interface LotEntry {
 
 /** How a workpiece has held a lot so far. */
 class Holding {
-  /** Lines that hold it now, by the event that weighed them. */
-  readonly #lines = new Set<number>();
+  /** Lines that hold it now, by the event that weighed them; most workpieces of a long trace have none. */
+  #lines: Set<number> | null = null;
   /** Feeds between the lot and what came in otherwise, the least; null: it came in only on lines. */
   #carriedFeeds: number | null = null;
   /** The least of what counted: when something was passed on, fed, or at the end. What was weighed anew before that counts for nothing. */
@@ -27,20 +27,26 @@ class Holding {
 
   /** Feeds between the lot and what is in it now, the least; null: it does not hold the lot now. */
   get feeds(): number | null {
-    return this.#lines.size > 0 ? 0 : this.#carriedFeeds;
+    return this.#hasLines ? 0 : this.#carriedFeeds;
+  }
+
+  get #hasLines(): boolean {
+    return this.#lines !== null && this.#lines.size > 0;
   }
 
   weigh({ sequence, isLine }: LotEntry): void {
     this.#begin(null, sequence);
-    if (isLine) this.#lines.add(sequence);
-    else {
+    if (isLine) {
+      this.#lines ??= new Set();
+      this.#lines.add(sequence);
+    } else {
       this.#carriedFeeds = 0;
       this.#count(0, 0);
     }
   }
 
   unweigh({ sequence }: LotEntry): void {
-    this.#lines.delete(sequence);
+    this.#lines?.delete(sequence);
   }
 
   /** What is in it goes on; null where it does not hold the lot now. */
@@ -62,12 +68,12 @@ class Holding {
     if (this.feeds === null) return;
     this.#countLines();
     // What was weighed for this feed is fed with it; what was in the pot is one feed older.
-    if (this.#lines.size > 0) this.#carriedFeeds = 0;
+    if (this.#hasLines) this.#carriedFeeds = 0;
     else {
       this.#carriedFeeds = (this.#carriedFeeds ?? 0) + 1;
       this.#fedSince += 1;
     }
-    this.#lines.clear();
+    this.#lines = null;
   }
 
   /** What an answer says of it; null where it neither holds the lot nor has passed it on. */
@@ -92,7 +98,7 @@ class Holding {
   }
 
   #countLines(): void {
-    if (this.#lines.size > 0) this.#count(0, 0);
+    if (this.#hasLines) this.#count(0, 0);
   }
 
   #count(feeds: number, hops: number): void {

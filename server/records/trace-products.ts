@@ -21,6 +21,9 @@ export interface ProductDay {
   readonly hops: number;
 }
 
+/** One that is still being summed. */
+type Summing = { -readonly [Key in keyof ProductDay]: ProductDay[Key] } & { numbers: number[] };
+
 const COLUMNS = 'number, product, service_date, pieces, planned_pieces, ending';
 
 /**
@@ -28,7 +31,7 @@ const COLUMNS = 'number, product, service_date, pieces, planned_pieces, ending';
  * in its parts.
  */
 export function productDays(reader: RecordsReader, workpieces: ReadonlyMap<number, Traced>): readonly ProductDay[] {
-  const days = new Map<string, ProductDay & { numbers: number[] }>();
+  const days = new Map<string, Summing>();
   for (const row of productRows(reader, workpieces)) {
     const traced = workpieces.get(number(row, 'number'));
     const ending = textOrNull(row, 'ending');
@@ -36,22 +39,24 @@ export function productDays(reader: RecordsReader, workpieces: ReadonlyMap<numbe
     const [product, serviceDate] = [text(row, 'product'), text(row, 'service_date')];
     const pieces = numberOrNull(row, 'pieces') ?? numberOrNull(row, 'planned_pieces') ?? 0;
     const key = `${serviceDate} ${product}`;
-    const known = days.get(key);
-    days.set(key, {
-      product,
-      serviceDate,
-      numbers: known?.numbers ?? [],
-      finished: (known?.finished ?? 0) + (ending === 'finished' ? pieces : 0),
-      discarded: (known?.discarded ?? 0) + (ending === 'discarded' ? pieces : 0),
-      here: (known?.here ?? 0) + (ending === null ? pieces : 0),
-      feeds: Math.min(known?.feeds ?? traced.feeds, traced.feeds),
-      hops: Math.min(known?.hops ?? traced.hops, traced.hops),
-    });
-    days.get(key)?.numbers.push(number(row, 'number'));
+    let day = days.get(key);
+    if (day === undefined) {
+      day = { product, serviceDate, numbers: [], finished: 0, discarded: 0, here: 0, feeds: traced.feeds, hops: traced.hops };
+      days.set(key, day);
+    }
+    day.numbers.push(number(row, 'number'));
+    if (ending === 'finished') day.finished += pieces;
+    else if (ending === 'discarded') day.discarded += pieces;
+    else day.here += pieces;
+    day.feeds = Math.min(day.feeds, traced.feeds);
+    day.hops = Math.min(day.hops, traced.hops);
   }
-  return [...days.values()].sort(
-    (a, b) => a.feeds - b.feeds || a.serviceDate.localeCompare(b.serviceDate) || a.product.localeCompare(b.product),
-  );
+  return [...days.values()].sort((a, b) => a.feeds - b.feeds || inOrder(a.serviceDate, b.serviceDate) || inOrder(a.product, b.product));
+}
+
+/** Dates and keys are plain letters: no language has a say in their order. */
+function inOrder(a: string, b: string): number {
+  return a === b ? 0 : a < b ? -1 : 1;
 }
 
 function* productRows(reader: RecordsReader, workpieces: ReadonlyMap<number, Traced>): Iterable<Row> {
@@ -64,7 +69,7 @@ function* productRows(reader: RecordsReader, workpieces: ReadonlyMap<number, Tra
   }
   let first = Number.MAX_SAFE_INTEGER;
   for (const workpiece of workpieces.keys()) first = Math.min(first, workpiece);
-  yield* reader.rows(`SELECT ${COLUMNS} FROM workpieces WHERE number >= ? AND product IS NOT NULL`, first);
+  yield* reader.rows(`SELECT ${COLUMNS} FROM workpieces WHERE number >= ? AND product IS NOT NULL AND ending IS NOT 'divided'`, first);
 }
 
 /** A product of a day with the ids of what it is, and the orders that it was for: the step forward. */

@@ -2,10 +2,10 @@ import type { TraceEdge, TraceNode } from '../../shared/records/trace-answer.ts'
 import { assert } from '../../shared/result.ts';
 import { PIECE_COLUMNS, pieceRow } from './piece-rows.ts';
 import { number, text, type RecordsReader } from './records-reader.ts';
-import { byNearness, type Traced, type TraceEdgeKey } from './traced.ts';
+import { nearestOf, type Traced, type TraceEdgeKey } from './traced.ts';
 
 /** Workpieces of one answer, the nearest; a picture of more would show nothing. */
-export const MOST_NODES = 300;
+const MOST_NODES = 300;
 /** Edges of one answer, each all that went from one workpiece into another. */
 const MOST_EDGES = 900;
 
@@ -23,7 +23,7 @@ export function shownOf(
   edges: readonly TraceEdgeKey[],
   startVia: 'weighed' | null,
 ): Shown {
-  const nearest = [...workpieces].sort(byNearness).slice(0, MOST_NODES);
+  const nearest = nearestOf(workpieces, MOST_NODES);
   const ids = new Map<number, string>();
   const nodes = nearest.flatMap(([workpiece, traced]) => {
     const node = nodeOf(reader, workpiece, traced, startVia);

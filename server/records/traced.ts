@@ -18,7 +18,23 @@ export interface Traced {
   readonly isInIt: boolean;
 }
 
+/** So many of what was traced, the nearest first. Of a hundred thousand only those that can be among them are sorted. */
+export function nearestOf(workpieces: ReadonlyMap<number, Traced>, most: number): readonly (readonly [number, Traced])[] {
+  const counts = new Map<number, number>();
+  for (const { feeds } of workpieces.values()) counts.set(feeds, (counts.get(feeds) ?? 0) + 1);
+  let [mostFeeds, count] = [0, 0];
+  for (const [feeds, many] of [...counts].sort(([a], [b]) => a - b)) {
+    if (count >= most) break;
+    mostFeeds = feeds;
+    count += many;
+  }
+  return [...workpieces]
+    .filter(([, { feeds }]) => feeds <= mostFeeds)
+    .sort(byNearness)
+    .slice(0, most);
+}
+
 /** What is nearest first: fewer feeds between, then fewer steps, then as it happened. */
-export function byNearness([, a]: readonly [number, Traced], [, b]: readonly [number, Traced]): number {
+function byNearness([, a]: readonly [number, Traced], [, b]: readonly [number, Traced]): number {
   return a.feeds - b.feeds || a.hops - b.hops || a.sequence - b.sequence;
 }
