@@ -4,6 +4,9 @@ import { askBatches } from './ask-batches.ts';
 import { askLots } from './ask-lots.ts';
 import { askNames } from './ask-names.ts';
 import { askTrace } from './ask-trace.ts';
+import { askDay } from './ask-day.ts';
+import { askNames } from './ask-names.ts';
+import { askWeeks } from './ask-weeks.ts';
 import type { RecordsReader } from './records-reader.ts';
 
 /** Who answers what; null where what was asked about is not in the records. */
@@ -13,4 +16,6 @@ export const ANSWERS: { readonly [Name in QuestionName]: (reader: RecordsReader,
   batch: askBatch,
   lots: askLots,
   trace: askTrace,
+  day: askDay,
+  weeks: askWeeks,
 };

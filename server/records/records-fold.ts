@@ -232,7 +232,7 @@ export class RecordsFold {
       if (!(step in workpiece.steps))
         this.#rows.run('DELETE FROM steps WHERE workpiece = ? AND round = ? AND step = ?', number, round, step);
     }
-    const changed = Object.entries(workpiece.steps).filter(([step, life]) => known[step] !== life);
+    const changed = Object.entries(workpiece.steps).filter(([step, life]) => known[step] !== life && !isInherited(workpiece, life));
     if (changed.length === 0) return;
     const way = wayOf(state, workpiece);
     for (const [stepId, life] of changed) {
@@ -329,6 +329,11 @@ const WRITE_WORKPIECE = `INSERT INTO workpieces (number, id, kind, tag, service_
 const WRITE_STEP = `INSERT OR REPLACE INTO steps (workpiece, round, step, position, verb, kind, status, started_ms, ended_ms, planned_start_ms,
   planned_end_ms, earliest_min, target_min, latest_min, factor, more_min, station, helpers, started_by, ended_by, pieces, inferred, place)
   VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`;
+
+/** A load brings along what was done with it before it was one: that is told of what it was a part of. */
+function isInherited({ kind, plannedStartMs }: Workpiece, { endedMs }: StepLife): boolean {
+  return kind === 'load' && endedMs !== null && endedMs <= plannedStartMs;
+}
 
 /** Where it stood for the most of a step; null where it stood in no rest place. */
 function placeDuring({ stays }: Workpiece, { startedMs, endedMs }: StepLife): string | null {

@@ -38,6 +38,10 @@ export const QUESTIONS = {
     z.strictObject({ product: keySchema, date: serviceDateSchema }),
     z.strictObject({ id: idSchema }),
   ]),
+  /** One day as it was; the last one where none is named. */
+  day: z.strictObject({ date: serviceDateSchema.optional() }),
+  /** Week by week; the last half year where nothing is said. */
+  weeks: z.strictObject(periodShape),
 } as const;
 
 /** The name of a question. */
