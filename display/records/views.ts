@@ -33,6 +33,12 @@ export const VIEWS = {
     load: () => import('./batch-view.ts'),
     show: ({ tools, names, query }) => html`<batch-view .tools=${tools} .names=${names} .query=${query}></batch-view>`,
   },
+  trace: {
+    title: () => RECORDS.menu.trace,
+    isInMenu: true,
+    load: () => import('./trace-view.ts'),
+    show: ({ tools, names, query }) => html`<trace-view .tools=${tools} .names=${names} .query=${query}></trace-view>`,
+  },
 } as const satisfies Readonly<Record<string, RecordsView>>;
 
 export type ViewName = keyof typeof VIEWS;

@@ -1,11 +1,10 @@
 import type { QuestionName, QuestionOf } from '../../shared/records/questions.ts';
 import { askBatch } from './ask-batch.ts';
 import { askBatches } from './ask-batches.ts';
+import { askDay } from './ask-day.ts';
 import { askLots } from './ask-lots.ts';
 import { askNames } from './ask-names.ts';
 import { askTrace } from './ask-trace.ts';
-import { askDay } from './ask-day.ts';
-import { askNames } from './ask-names.ts';
 import { askWeeks } from './ask-weeks.ts';
 import type { RecordsReader } from './records-reader.ts';
 

@@ -1,55 +1,14 @@
 import type { TemplateResult } from 'lit';
 import '../../../../display/records/batch-view.ts';
 import '../../../../display/records/batches-view.ts';
-import { NO_NAMES, type RecordsTools } from '../../../../display/records/records-tools.ts';
 import type { Asked } from '../../../../display/records/records-store.ts';
 import '../../../../display/records/records-page.ts';
-import type { BatchAnswer, BatchesAnswer, NamesAnswer, PieceRow, StepRow } from '../../../../shared/records/answers.ts';
-import type { QuestionName } from '../../../../shared/records/questions.ts';
+
+import type { BatchAnswer, BatchesAnswer, StepRow } from '../../../../shared/records/answers.ts';
 import { made } from '../made.ts';
 import { section, shelf, specimen } from '../specimen.ts';
-
-const NOW_MS = Date.UTC(2026, 2, 7, 9, 20, 0);
-const HOUR_MS = 3_600_000;
-
-export const RECORD_NAMES: NamesAnswer = {
-  ...NO_NAMES,
-  house: 'Harbour bakehouse',
-  formulas: [
-    { id: 'country', name: 'Country sourdough' },
-    { id: 'milk-buns', name: 'Milk buns with a name that goes on for longer than others' },
-  ],
-  products: [{ id: 'country-loaf', name: 'Country loaf' }],
-  places: [{ id: 'warm', name: 'Warm shelf' }],
-  devices: [{ id: 'bench', name: 'Bench phone' }],
-  firstDate: '2026-03-01',
-  lastDate: '2026-03-07',
-};
-
-function piece(given: Partial<PieceRow>): PieceRow {
-  return {
-    id: `piece${given.tag ?? ''}`,
-    kind: 'batch',
-    tag: 'C1',
-    serviceDate: '2026-03-07',
-    formula: 'country',
-    formulaVersion: 2,
-    product: 'country-loaf',
-    productVersion: 1,
-    parentId: null,
-    plannedStartMs: NOW_MS - 9 * HOUR_MS,
-    startedMs: NOW_MS - 9 * HOUR_MS,
-    endedMs: NOW_MS,
-    ending: 'finished',
-    grams: 11_240,
-    scaledToG: 12_600,
-    scrapG: 0,
-    pieces: 14,
-    plannedPieces: 14,
-    allergens: ['wheat'],
-    ...given,
-  };
-}
+import { answering, HOUR_MS, LEVEL, NOW_MS, piece, RECORD_NAMES } from './records-made.ts';
+import { traceShelf } from './trace.ts';
 
 const BATCHES: BatchesAnswer = {
   pieces: [
@@ -60,21 +19,6 @@ const BATCHES: BatchesAnswer = {
   ],
   before: '2026-03-06 1',
 };
-
-const LEVEL = { sequence: 3_120, of: 3_120 };
-
-/** Tools that answer questions with what is given, and do nothing else. */
-export function answering(given: Partial<Record<QuestionName, Asked<unknown>>>): RecordsTools {
-  return {
-    ask: async (name, _asked, schema) => {
-      const asked = given[name] ?? { phase: 'missing' };
-      return asked.phase === 'here' ? { ...asked, answer: schema.parse(asked.answer) } : asked;
-    },
-    command: async () => null,
-    goTo: () => {},
-    wallMs: () => NOW_MS,
-  };
-}
 
 const LISTS: readonly (readonly [string, Asked<BatchesAnswer>, string])[] = [
   ['here', { phase: 'here', answer: BATCHES, progress: LEVEL }, ''],
@@ -189,5 +133,6 @@ export function recordsSection(): TemplateResult {
       ),
       'stacked',
     ),
+    traceShelf(),
   ]);
 }
