@@ -87,6 +87,7 @@ export class TracePicture extends LitElement {
       border-style: dashed;
     }
     .others {
+      height: 5.25rem;
       margin: 0;
       font-size: var(--type-small);
       color: var(--ink-soft);
@@ -101,7 +102,7 @@ export class TracePicture extends LitElement {
     const { columns, others, lines } = traceLayers(this.answer);
     const rows = Math.max(1, ...columns.map((boxes, index) => boxes.length + ((others[index] ?? 0) > 0 ? 1 : 0)));
     const height = HEAD + rows * (BOX + GAP);
-    return html`<div class="drawing" style="height:${height}rem">
+    return html`<div class="drawing">
       <svg viewBox="0 0 ${COLUMN * COLUMNS} ${height}" preserveAspectRatio="none" aria-hidden="true">
         ${lines.map((line) => svg`<path class=${line.from[0] < line.to[0] ? '' : 'back'} d=${wayOf(line)} />`)}
       </svg>
