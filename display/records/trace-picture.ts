@@ -52,7 +52,7 @@ export class TracePicture extends LitElement {
       display: grid;
       grid-template-columns: repeat(5, 1fr);
     }
-    h4 {
+    .head {
       height: 2.5rem;
       margin: 0;
       font-size: var(--type-small);
@@ -110,7 +110,7 @@ export class TracePicture extends LitElement {
         ${columns.map(
           (boxes, index) =>
             html`<div>
-              <h4>${TRACE.columns[index]}</h4>
+              <p class="head">${TRACE.columns[index]}</p>
               ${boxes.map((box) => this.box(box))}
               ${(others[index] ?? 0) > 0 ? html`<p class="others">${TRACE.others(others[index] ?? 0)}</p>` : nothing}
             </div>`,

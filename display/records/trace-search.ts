@@ -57,7 +57,7 @@ export class TraceSearch extends LitElement {
   protected override render(): TemplateResult {
     const { shown } = this.asked;
     const lots = shown.phase === 'here' ? shown.answer.lots : null;
-    return html`<div class="both screen-only">
+    return html`<div class="both">
         <form role="search" aria-labelledby="onward" @submit=${this.lotSubmitted}>
           <h2 id="onward">${TRACE.fromLot}</h2>
           <label

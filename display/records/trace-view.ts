@@ -102,10 +102,6 @@ export class TraceView extends LitElement {
         }
         table {
           width: 100%;
-          font-size: var(--type-small);
-        }
-        thead {
-          display: table-header-group;
         }
         #products ~ .wide th:last-child,
         #products ~ .wide td:last-child {

@@ -33,6 +33,18 @@ export const VIEWS = {
     load: () => import('./batch-view.ts'),
     show: ({ tools, names, query }) => html`<batch-view .tools=${tools} .names=${names} .query=${query}></batch-view>`,
   },
+  days: {
+    title: () => RECORDS.menu.days,
+    isInMenu: true,
+    load: () => import('./day-view.ts'),
+    show: ({ tools, names, query }) => html`<day-view .tools=${tools} .names=${names} .query=${query}></day-view>`,
+  },
+  weeks: {
+    title: () => RECORDS.menu.weeks,
+    isInMenu: true,
+    load: () => import('./weeks-view.ts'),
+    show: ({ tools, names, query }) => html`<weeks-view .tools=${tools} .names=${names} .query=${query}></weeks-view>`,
+  },
   trace: {
     title: () => RECORDS.menu.trace,
     isInMenu: true,

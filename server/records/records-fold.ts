@@ -8,7 +8,7 @@ import { concerned } from '../../shared/records/concerned.ts';
 import { assert } from '../../shared/result.ts';
 import { writeFacts } from './fact-rows.ts';
 import type { RecordStatements } from './record-statements.ts';
-import { nominalPromises, plannedPromises, promisePlaces, type StepPromise } from './step-promises.ts';
+import { promisePlaces, promisesOf, type StepPromise } from './step-promises.ts';
 
 /** Numbers of workpieces that are held in memory; beyond that they are looked up again. */
 const NUMBERS_HELD = 20_000;
@@ -104,13 +104,13 @@ export class RecordsFold {
     }
     if (event.type === 'workpiecePlanned') {
       const workpiece = after.workpieces[event.workpieceId];
-      if (workpiece !== undefined) this.#promise(workpiece, nominalPromises(after, workpiece));
+      if (workpiece !== undefined) this.#promise(workpiece, promisesOf(after, workpiece));
     }
     if (event.type === 'planAdopted' && event.isWhole) {
       for (const id of ids) {
         const workpiece = after.workpieces[id];
         if (workpiece !== undefined && Object.keys(workpiece.steps).length === 0)
-          this.#promise(workpiece, plannedPromises(event.starts, id));
+          this.#promise(workpiece, promisesOf(after, workpiece, event.starts));
       }
     }
   }

@@ -38,7 +38,7 @@ async function open(search: string, width = 1280): Promise<Page> {
 /** The cells of a table's rows, as they are read. */
 function rows(page: Page, label: string): Promise<string[][]> {
   return page
-    .getByRole('region', { name: label })
+    .getByRole('group', { name: label })
     .locator('tbody tr')
     .evaluateAll((all) =>
       all.map((row) => [...row.children].map((cell) => (cell instanceof HTMLElement ? cell.innerText.replaceAll(/\s+/g, ' ').trim() : ''))),
@@ -78,7 +78,7 @@ describe('TR5 the trace of a lot on its page', () => {
 
   test('on a phone nothing is cut off, and lots are suggested as they are typed', async () => {
     const page = await open('?view=trace', 390);
-    await page.getByLabel(TRACE.lot).fill('flour-2');
+    await page.getByLabel(TRACE.lot, { exact: true }).fill('flour-2');
     await page.locator('trace-search datalist option[value="FLOUR-2"]').waitFor({ state: 'attached' });
     expect(await page.locator('trace-search datalist option').count()).toBe(1);
     await page.getByRole('link', { name: 'FLOUR-2' }).click();

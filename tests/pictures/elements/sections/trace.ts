@@ -6,9 +6,10 @@ import type { Asked } from '../../../../display/records/records-store.ts';
 import type { NamesAnswer, PieceRow } from '../../../../shared/records/answers.ts';
 import type { LotsAnswer, TraceAnswer, TraceEdge, TraceLot, TraceNode } from '../../../../shared/records/trace-answer.ts';
 import { made } from '../made.ts';
-import { shelf, specimen } from '../specimen.ts';
-import { answering, LEVEL, NOW_MS, piece, RECORD_NAMES } from './records-made.ts';
+import { section, shelf, specimen } from '../specimen.ts';
+import { answering, LEVEL, piece, RECORD_NAMES } from './records.ts';
 
+const NOW_MS = Date.UTC(2026, 2, 7, 9, 20, 0);
 const DAY_MS = 86_400_000;
 
 const NAMES: NamesAnswer = {
@@ -152,20 +153,30 @@ const VIEWS: readonly (readonly [string, Asked<TraceAnswer>, Asked<LotsAnswer>, 
 ];
 
 /** The trace of lots in every state; the picture by itself with few boxes and with many. */
-export function traceShelf(): TemplateResult {
-  return shelf(
-    'Trace',
-    [
-      ...VIEWS.map(([name, trace, lots, query]) =>
+export function traceSection(): TemplateResult {
+  return section('records-trace', 'Trace of lots', [
+    shelf(
+      'Both ways',
+      VIEWS.map(([name, trace, lots, query]) =>
         specimen(
           `trace-view, ${name}`,
           'whole',
           made('trace-view', { tools: answering({ trace, lots }), names: NAMES, query: new URLSearchParams(query) }),
         ),
       ),
-      specimen('trace-search', 'whole', made('trace-search', { tools: answering({ lots: here(LOTS) }), names: NAMES, isBeginning: true })),
-      specimen('trace-picture, many', 'whole', made('trace-picture', { answer: MANY, names: NAMES })),
-    ],
-    'stacked',
-  );
+      'stacked',
+    ),
+    shelf(
+      'Parts of it',
+      [
+        specimen(
+          'trace-search',
+          'whole',
+          made('trace-search', { tools: answering({ lots: here(LOTS) }), names: NAMES, isBeginning: true }),
+        ),
+        specimen('trace-picture, many', 'whole', made('trace-picture', { answer: MANY, names: NAMES })),
+      ],
+      'stacked',
+    ),
+  ]);
 }
