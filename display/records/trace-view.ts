@@ -135,7 +135,13 @@ export class TraceView extends LitElement {
   }
 
   protected override render(): TemplateResult {
-    return html`<trace-search .tools=${this.tools} .names=${this.names} .query=${this.query} ?isBeginning=${!this.isAsked()}></trace-search>
+    return html`<trace-search
+        class="screen-only"
+        .tools=${this.tools}
+        .names=${this.names}
+        .query=${this.query}
+        ?isBeginning=${!this.isAsked()}
+      ></trace-search>
       ${this.isAsked() ? askedView(this.asked.shown, (answer) => this.whole(answer)) : nothing}`;
   }
 
