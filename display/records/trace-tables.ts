@@ -46,8 +46,8 @@ export function lotsSection({ direction, lots, lotsLeftOut }: TraceAnswer, { nam
         )}${lot.isReplaced ? html` <span class="soft">(${TRACE.anew})</span>` : nothing}`,
       weightText(lot.grams, names.units),
       String(lot.times),
-      zonedDate(lot.firstMs, names.zone),
-      zonedDate(lot.lastMs, names.zone),
+      dayCell(zonedDate(lot.firstMs, names.zone)),
+      dayCell(zonedDate(lot.lastMs, names.zone)),
       ...(isBack ? [lot.feeds === 0 ? '' : String(lot.feeds)] : []),
     ]),
     lotsLeftOut === 0 ? nothing : html`<p>${TRACE.lotsLeft(lotsLeftOut)}</p>`,
@@ -70,7 +70,7 @@ export function productsSection({ products, after }: TraceAnswer, more: Section,
       { head: TRACE.told },
     ],
     products.map((day) => [
-      day.serviceDate,
+      dayCell(day.serviceDate),
       html`<a href=${searchOf('batches', { product: day.product, from: day.serviceDate, to: day.serviceDate })} @click=${following(tools)}
         >${nameIn(names, 'products', day.product)}</a
       >`,
@@ -79,10 +79,15 @@ export function productsSection({ products, after }: TraceAnswer, more: Section,
       countText(day.here),
       day.feeds === 0 ? '' : String(day.feeds),
       ordersText(day),
-      html`<span class="to-write" aria-hidden="true"></span>`,
+      '',
     ]),
     after === null ? nothing : more,
   );
+}
+
+/** A date that is not broken over two lines. */
+function dayCell(date: string): TemplateResult {
+  return html`<span class="day">${date}</span>`;
 }
 
 function countText(pieces: number): string {
@@ -110,9 +115,9 @@ export function stillHereSection({ stillHere }: TraceAnswer, { names, tools }: T
     stillHere.map((node) => [
       pieceLink(node, tools),
       nameIn(names, 'formulas', node.piece.formula),
-      node.piece.serviceDate,
+      dayCell(node.piece.serviceDate),
       weightText(node.piece.grams, names.units),
-      zonedDate(node.atMs, names.zone),
+      dayCell(zonedDate(node.atMs, names.zone)),
       node.fedSince === 0 ? '' : TRACE.feedsSince(node.fedSince),
     ]),
   );
@@ -141,7 +146,7 @@ export function waySection({ nodes, edges }: TraceAnswer, { names, tools }: Trac
     nodes.map((node) => [
       pieceLink(node, tools),
       node.piece.product === null ? nameIn(names, 'formulas', node.piece.formula) : nameIn(names, 'products', node.piece.product),
-      node.piece.serviceDate,
+      dayCell(node.piece.serviceDate),
       html`${TRACE.via[node.via ?? 'asked']}${node.isInIt ? nothing : html` <span class="soft">(${TRACE.anew})</span>`}`,
       from(node),
       weightText(node.piece.grams, names.units),

@@ -75,8 +75,8 @@ export class TraceView extends LitElement {
       figcaption b {
         font-weight: var(--weight-word);
       }
-      .to-write {
-        display: none;
+      .day {
+        white-space: nowrap;
       }
       #products ~ .wide th:last-child,
       #products ~ .wide td:last-child,

@@ -100,7 +100,6 @@ describe('TR6 the recall sheet', () => {
     // What is wider than the paper is cut off by it.
     expect(await page.evaluate(() => document.documentElement.scrollWidth <= window.innerWidth)).toBe(true);
     const pdf = await page.pdf({ format, preferCSSPageSize: false });
-    if (process.env['SHOTS'] !== undefined) await page.screenshot({ path: `${process.env['SHOTS']}/${format}.png`, fullPage: true });
     expect(pdf.toString('latin1').match(/\/Type\s*\/Page\b/g)?.length).toBe(1);
   });
 });
