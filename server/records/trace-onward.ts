@@ -1,4 +1,5 @@
-import { number, type RecordsReader } from './records-reader.ts';
+import { assert } from '../../shared/result.ts';
+import { numbersIn, type RecordsReader } from './records-reader.ts';
 import type { TraceEdgeKey, Traced } from './traced.ts';
 
 /** A lot number weighed or added to a workpiece, and until which event it was in it by that. */
@@ -11,7 +12,7 @@ export interface LotEntry {
 }
 
 /** How a workpiece has held a lot so far. */
-class Holding {
+class Holding implements Traced {
   /** Lines that hold it now, by the event that weighed them; most workpieces of a long trace have none. */
   #lines: Set<number> | null = null;
   /** Feeds between the lot and what came in otherwise, the least; null: it came in only on lines. */
@@ -25,8 +26,33 @@ class Holding {
   #first: TraceEdgeKey | null = null;
   #sequence = 0;
 
+  get first(): TraceEdgeKey | null {
+    return this.#first;
+  }
+
+  get sequence(): number {
+    return this.#sequence;
+  }
+
+  get hops(): number {
+    return this.#hops;
+  }
+
+  get feeds(): number {
+    const now = this.#feedsNow;
+    return now === null || this.#fedSince > 0 ? this.#leastFeeds : now;
+  }
+
+  get fedSince(): number {
+    return this.#fedSince;
+  }
+
+  get isInIt(): boolean {
+    return this.#feedsNow !== null;
+  }
+
   /** Feeds between the lot and what is in it now, the least; null: it does not hold the lot now. */
-  get feeds(): number | null {
+  get #feedsNow(): number | null {
     return this.#hasLines ? 0 : this.#carriedFeeds;
   }
 
@@ -51,7 +77,7 @@ class Holding {
 
   /** What is in it goes on; null where it does not hold the lot now. */
   pass(): { readonly feeds: number; readonly hops: number } | null {
-    const { feeds } = this;
+    const feeds = this.#feedsNow;
     if (feeds === null) return null;
     this.#countLines();
     this.#hasPassed = true;
@@ -65,7 +91,7 @@ class Holding {
   }
 
   feed(): void {
-    if (this.feeds === null) return;
+    if (!this.isInIt) return;
     this.#countLines();
     // What was weighed for this feed is fed with it; what was in the pot is one feed older.
     if (this.#hasLines) this.#carriedFeeds = 0;
@@ -76,23 +102,14 @@ class Holding {
     this.#lines = null;
   }
 
-  /** What an answer says of it; null where it neither holds the lot nor has passed it on. */
-  traced(): Traced | null {
-    const { feeds } = this;
-    if (feeds === null && !this.#hasPassed) return null;
+  /** At the end of the walk: whether it holds the lot or has passed it on. */
+  end(): boolean {
     this.#countLines();
-    return {
-      first: this.#first,
-      sequence: this.#sequence,
-      hops: this.#hops,
-      feeds: feeds === null || this.#fedSince > 0 ? this.#leastFeeds : feeds,
-      fedSince: this.#fedSince,
-      isInIt: feeds !== null,
-    };
+    return this.isInIt || this.#hasPassed;
   }
 
   #begin(by: TraceEdgeKey | null, sequence: number): void {
-    if (this.feeds !== null || this.#hasPassed) return;
+    if (this.isInIt || this.#hasPassed) return;
     this.#first = by;
     this.#sequence = sequence;
   }
@@ -135,21 +152,17 @@ export function traceOnward(reader: RecordsReader, rows: readonly LotEntry[]): O
       else holding.unweigh(row);
     }
   };
-  const edges = reader.rows('SELECT sequence, item, source, target FROM edges WHERE sequence > ? ORDER BY sequence, item', first.sequence);
-  for (const row of edges) {
-    const sequence = number(row, 'sequence');
+  for (const [sequence, item, source, target] of edgesAfter(reader, first.sequence)) {
     if (changes[next] !== undefined) changeUntil(sequence);
-    const source = number(row, 'source');
     const holding = held.get(source);
     if (holding === undefined) continue;
-    const target = number(row, 'target');
     if (source === target) {
       holding.feed();
       continue;
     }
     const passed = holding.pass();
     if (passed === null) continue;
-    const edge = { sequence, item: number(row, 'item'), source, target };
+    const edge = { sequence, item, source, target };
     carried.push(edge);
     let into = held.get(target);
     if (into === undefined) {
@@ -159,12 +172,28 @@ export function traceOnward(reader: RecordsReader, rows: readonly LotEntry[]): O
     into.receive(passed, edge);
   }
   changeUntil(Number.POSITIVE_INFINITY);
-  const workpieces = new Map<number, Traced>();
-  for (const [workpiece, holding] of held) {
-    const traced = holding.traced();
-    if (traced !== null) workpieces.set(workpiece, traced);
+  for (const [workpiece, holding] of held) if (!holding.end()) held.delete(workpiece);
+  return { workpieces: held, edges: carried };
+}
+
+/**
+ * Every edge after an event, in the order of the journal: sequence, item, source, target. A hundred thousand of them come as one text, which is
+ * made and read several times faster than so many rows.
+ */
+function* edgesAfter(reader: RecordsReader, after: number): Iterable<readonly [number, number, number, number]> {
+  const row = reader.row(
+    `SELECT '[' || group_concat(sequence || ',' || item || ',' || source || ',' || target) || ']' AS edges
+     FROM (SELECT sequence, item, source, target FROM edges WHERE sequence > ? ORDER BY sequence, item)`,
+    after,
+  );
+  const flat = numbersIn(row, 'edges');
+  let before = 0;
+  for (let at = 0; at + 3 < flat.length; at += 4) {
+    const [sequence = 0, item = 0, source = 0, target = 0] = [flat[at], flat[at + 1], flat[at + 2], flat[at + 3]];
+    assert(sequence >= before, 'edges come in the order of the journal');
+    before = sequence;
+    yield [sequence, item, source, target];
   }
-  return { workpieces, edges: carried };
 }
 
 interface Change {

@@ -28,10 +28,9 @@ export function nearestOf(workpieces: ReadonlyMap<number, Traced>, most: number)
     mostFeeds = feeds;
     count += many;
   }
-  return [...workpieces]
-    .filter(([, { feeds }]) => feeds <= mostFeeds)
-    .sort(byNearness)
-    .slice(0, most);
+  const near: (readonly [number, Traced])[] = [];
+  for (const entry of workpieces) if (entry[1].feeds <= mostFeeds) near.push(entry);
+  return near.sort(byNearness).slice(0, most);
 }
 
 /** What is nearest first: fewer feeds between, then fewer steps, then as it happened. */
