@@ -1,6 +1,7 @@
 import { allergensOf } from '../../shared/floor/contents.ts';
 import type { Step } from '../../shared/documents/method.ts';
 import type { RecordedEvent } from '../../shared/floor/events.ts';
+import { isCallEvent } from '../../shared/floor/evolve-calls.ts';
 import { evolve } from '../../shared/floor/evolve.ts';
 import { EMPTY_STATE, type Call, type FloorState, type StepLife, type Workpiece } from '../../shared/floor/state.ts';
 import { wayOf } from '../../shared/floor/way.ts';
@@ -85,7 +86,8 @@ export class RecordsFold {
     this.#state = after;
     const { event, sequence } = recorded;
     const ids = concerned(event);
-    if (event.type !== 'callSounded') {
+    // Calls have rows of their own, and nothing else follows from them.
+    if (!isCallEvent(event)) {
       if (ids.length === 0) this.#rows.put('house_events', sequence, event.type);
       for (const id of ids) this.#rows.put('workpiece_events', this.#number(id, sequence), sequence);
     }
