@@ -76,7 +76,7 @@ describe('RC1 records are what a fresh fold of the journal says, however they ca
           });
         });
       }),
-      { numRuns: 10, endOnFailure: true },
+      { numRuns: 12, endOnFailure: true },
     );
   });
 
@@ -133,7 +133,7 @@ describe('RC1 records are what a fresh fold of the journal says, however they ca
           database.close();
         });
       }),
-      { numRuns: 25, endOnFailure: true },
+      { numRuns: 12, endOnFailure: true },
     );
   });
 });
