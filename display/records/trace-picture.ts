@@ -83,6 +83,9 @@ export class TracePicture extends LitElement {
       font-size: var(--type-text);
       font-weight: var(--weight-strong);
     }
+    .box .dates {
+      white-space: normal;
+    }
     .box.carried {
       border-style: dashed;
     }
@@ -126,7 +129,7 @@ export class TracePicture extends LitElement {
     return html`<div class=${feeds > 0 ? 'box carried' : 'box'}>
       <span class="called">${count > 1 ? TRACE.several(count, called) : called}</span>
       ${of === null ? nothing : html`<span>${name(of)}</span>`}
-      <span>${firstDate === lastDate ? firstDate : TRACE.between(firstDate, lastDate)}</span>
+      <span class="dates">${firstDate === lastDate ? firstDate : TRACE.between(firstDate, lastDate)}</span>
       ${feeds > 0 && of === null ? html`<span>${TRACE.feeds}: ${feeds}</span>` : nothing}
     </div>`;
   }
