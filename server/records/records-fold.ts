@@ -245,7 +245,13 @@ export class RecordsFold {
       if (!(step in workpiece.steps))
         this.#rows.run('DELETE FROM steps WHERE workpiece = ? AND round = ? AND step = ?', number, round, step);
     }
-    const changed = Object.entries(workpiece.steps).filter(([step, life]) => known[step] !== life && !isInherited(workpiece, life));
+    const changed: [string, StepLife][] = [];
+    for (const [step, life] of Object.entries(workpiece.steps)) {
+      if (known[step] === life) continue;
+      // What was under way when it became a load may have been over by then: a tap may come late.
+      if (this.#isInherited(workpiece, step, life)) this.#eraseStep(number, round, step);
+      else changed.push([step, life]);
+    }
     if (changed.length === 0) return;
     const way = wayOf(state, workpiece);
     for (const [stepId, life] of changed) {
@@ -289,10 +295,21 @@ export class RecordsFold {
     );
   }
 
+  #eraseStep(number: number, round: number, step: string): void {
+    this.#rows.run('DELETE FROM steps WHERE workpiece = ? AND round = ? AND step = ?', number, round, step);
+  }
+
   #stepsWritten(number: number, round: number): readonly string[] {
     this.#rows.run('DELETE FROM steps WHERE workpiece = ? AND round > ?', number, round);
     const steps = this.#rows.value('SELECT group_concat(step, char(10)) FROM steps WHERE workpiece = ? AND round = ?', number, round);
     return typeof steps === 'string' ? steps.split('\n') : [];
+  }
+
+  /** A load brings along what was done with it before it was one: that is told of what it was a part of. */
+  #isInherited({ kind, parentId }: Workpiece, step: string, { endedMs }: StepLife): boolean {
+    if (kind !== 'load' || parentId === null || endedMs === null) return false;
+    const parent = this.#number(parentId, this.sequence);
+    return this.#rows.value('SELECT ended_ms FROM steps WHERE workpiece = ? AND step = ?', parent, step) === endedMs;
   }
 
   /** What steps that have just begun were promised. */
@@ -392,11 +409,6 @@ const WRITE_STEP = `INSERT INTO steps (workpiece, round, step, position, verb, k
 
 function parentOf(state: FloorState, { parentId }: Workpiece): Workpiece | undefined {
   return parentId === null ? undefined : state.workpieces[parentId];
-}
-
-/** A load brings along what was done with it before it was one: that is told of what it was a part of. */
-function isInherited({ kind, plannedStartMs }: Workpiece, { endedMs }: StepLife): boolean {
-  return kind === 'load' && endedMs !== null && endedMs <= plannedStartMs;
 }
 
 /** Where it stood for the most of a step; null where it stood in no rest place. */
