@@ -45,6 +45,12 @@ export const VIEWS = {
     load: () => import('./weeks-view.ts'),
     show: ({ tools, names, query }) => html`<weeks-view .tools=${tools} .names=${names} .query=${query}></weeks-view>`,
   },
+  trace: {
+    title: () => RECORDS.menu.trace,
+    isInMenu: true,
+    load: () => import('./trace-view.ts'),
+    show: ({ tools, names, query }) => html`<trace-view .tools=${tools} .names=${names} .query=${query}></trace-view>`,
+  },
   out: {
     title: () => RECORDS.menu.out,
     isInMenu: true,

@@ -146,8 +146,8 @@ export function writeFacts(
       rows.put('day_ends', sequence, event.serviceDate, 'closed');
       return;
     case 'orderPlaced': {
-      const { id, serviceDate, productId, pieces, readyMs } = event.order;
-      rows.put('orders', id, serviceDate, productId, pieces, readyMs, 0, sequence);
+      const { id, serviceDate, productId, pieces, readyMs, label = null } = event.order;
+      rows.put('orders', id, serviceDate, productId, pieces, readyMs, 0, label, sequence);
       return;
     }
     case 'orderWithdrawn':

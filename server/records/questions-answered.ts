@@ -2,7 +2,9 @@ import type { QuestionName, QuestionOf } from '../../shared/records/questions.ts
 import { askBatch } from './ask-batch.ts';
 import { askBatches } from './ask-batches.ts';
 import { askDay } from './ask-day.ts';
+import { askLots } from './ask-lots.ts';
 import { askNames } from './ask-names.ts';
+import { askTrace } from './ask-trace.ts';
 import { askWeeks } from './ask-weeks.ts';
 import type { RecordsReader } from './records-reader.ts';
 
@@ -11,6 +13,8 @@ export const ANSWERS: { readonly [Name in QuestionName]: (reader: RecordsReader,
   names: (reader) => askNames(reader),
   batches: askBatches,
   batch: askBatch,
+  lots: askLots,
+  trace: askTrace,
   day: askDay,
   weeks: askWeeks,
 };

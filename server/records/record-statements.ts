@@ -20,7 +20,7 @@ const COLUMNS = {
   plan_moves: ['sequence', 'item', 'workpiece', 'step', 'from_ms', 'to_ms', 'because', 'because_id', 'at_ms'],
   documents: ['sequence', 'kind', 'id', 'version', 'name'],
   day_ends: ['sequence', 'service_date', 'what'],
-  orders: ['id', 'service_date', 'product', 'pieces', 'ready_ms', 'is_withdrawn', 'sequence'],
+  orders: ['id', 'service_date', 'product', 'pieces', 'ready_ms', 'is_withdrawn', 'label', 'sequence'],
   brought: ['workpiece', 'step'],
   promised: ['workpiece', 'cut', 'load', 'step', 'start_ms', 'end_ms'],
   workpiece_events: ['workpiece', 'sequence'],

@@ -12,6 +12,7 @@ import { saturday } from './saturday.ts';
 import { screens } from './screens.ts';
 import { secondStart, startOnLongJournal } from './starts.ts';
 import { rush, tapToAll } from './taps.ts';
+import { trace } from './trace.ts';
 
 const BENCHES: ReadonlyMap<string, (rounds: number) => Promise<readonly Line[]>> = new Map([
   ['taps', tapToAll],
@@ -28,6 +29,7 @@ const BENCHES: ReadonlyMap<string, (rounds: number) => Promise<readonly Line[]>>
   ['plan-live', planLive],
   ['records-export', recordsExport],
   ['saturday', saturday],
+  ['trace', trace],
 ]);
 /** What takes many minutes is measured where it is named. */
 const BY_NAME_ONLY: ReadonlySet<string> = new Set(['saturday']);

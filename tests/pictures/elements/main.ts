@@ -14,6 +14,7 @@ import { kitchenSection } from './sections/kitchen.ts';
 import { iconsSection, marksSection } from './sections/marks.ts';
 import { phoneSection } from './sections/phone.ts';
 import { recordsSection } from './sections/records.ts';
+import { traceSection } from './sections/trace.ts';
 import { screensSection } from './sections/screens.ts';
 import { wallSection } from './sections/wall.ts';
 import { weighSection } from './sections/weigh.ts';
@@ -38,6 +39,7 @@ const SECTIONS = {
   day: daySection,
   'day-sheet': daySheetSection,
   records: recordsSection,
+  'records-trace': traceSection,
   screens: screensSection,
 } as const satisfies Readonly<Record<string, (scenes: Scenes, look: Look) => TemplateResult>>;
 
