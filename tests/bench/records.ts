@@ -127,21 +127,21 @@ async function writtenOut(base: string, cookie: string): Promise<readonly Line[]
     return took;
   };
   const quiet = await taps();
-  let isOver = false;
+  const over = { is: false };
   const pouredOut = async (): Promise<number> => {
     let rows = 0;
     const fromMs = performance.now();
     const response = await fetch(`${base}/api/records-export?table=batch_steps&format=jsonl`, { headers: { cookie } });
     assert(response.ok && response.body !== null, `the table is written out: ${response.status}`);
     for await (const chunk of response.body) for (const byte of chunk as Uint8Array) if (byte === 10) rows += 1;
-    isOver = true;
+    over.is = true;
     return rows / ((performance.now() - fromMs) / 1000);
   };
   const meanwhile: number[] = [];
   const [rowsPerS] = await Promise.all([
     pouredOut(),
     (async () => {
-      while (!isOver) meanwhile.push(await tap());
+      while (!over.is) meanwhile.push(await tap());
     })(),
   ]);
   const p99 = (times: readonly number[]): number => percentile(times, 0.99);
