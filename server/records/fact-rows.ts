@@ -127,11 +127,6 @@ export function writeFacts(
     case 'slotHeatLearned':
       rows.put('samples', sequence, 'slotHeat', event.slotIds.join(' '), null, event.kind, null, null, event.minutesShare, event.atMs);
       return;
-    case 'callRaised': {
-      const { stepId, level, dueMs, atMs } = event;
-      rows.put('calls', sequence, numberOf(event.workpieceId), stepId, level, dueMs, atMs, null, null, null, 0);
-      return;
-    }
     case 'planAdopted':
       event.moved.forEach(({ workpieceId, stepId, fromMs, toMs, because }, item) => {
         const cause = because?.resource?.id ?? because?.workpieceId ?? null;

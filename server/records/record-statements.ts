@@ -22,7 +22,6 @@ const COLUMNS = {
   day_ends: ['sequence', 'service_date', 'what'],
   orders: ['id', 'service_date', 'product', 'pieces', 'ready_ms', 'is_withdrawn', 'label', 'sequence'],
   brought: ['workpiece', 'step'],
-  promised: ['workpiece', 'cut', 'load', 'step', 'start_ms', 'end_ms'],
   workpiece_events: ['workpiece', 'sequence'],
   house_events: ['sequence', 'type'],
 } as const;
@@ -59,6 +58,13 @@ export class RecordStatements {
     return this.#statement(sql)
       .pluck()
       .get(...values);
+  }
+
+  /** The columns of the first row; undefined where there is none. */
+  row(sql: string, ...values: readonly Value[]): readonly unknown[] | undefined {
+    return this.#statement(sql)
+      .raw()
+      .get(...values) as readonly unknown[] | undefined;
   }
 
   /** Takes out what the events of a command had said: events `first` to `last`. */

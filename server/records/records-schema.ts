@@ -8,7 +8,7 @@ export const RECORDS_FILE = 'records.db';
  * Raised with every change of the tables, of what is written into them, or of the floor's own fold: a file of another version is thrown
  * away and built anew.
  */
-export const RECORDS_VERSION = 4;
+export const RECORDS_VERSION = 5;
 
 /** Tables with one row for each fact, by the event that says it: what a command said is taken out by the sequence numbers of its events. */
 export const FACT_TABLES = [
@@ -101,16 +101,6 @@ CREATE TABLE brought (
   workpiece INTEGER NOT NULL,
   step      TEXT NOT NULL,
   PRIMARY KEY (workpiece, step)
-) STRICT, WITHOUT ROWID;
-
-CREATE TABLE promised (
-  workpiece INTEGER NOT NULL,
-  cut       INTEGER NOT NULL,
-  load      INTEGER NOT NULL,
-  step      TEXT NOT NULL,
-  start_ms  INTEGER NOT NULL,
-  end_ms    INTEGER NOT NULL,
-  PRIMARY KEY (workpiece, cut, load, step)
 ) STRICT, WITHOUT ROWID;
 
 CREATE TABLE workpiece_events (

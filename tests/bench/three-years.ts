@@ -15,7 +15,7 @@ const QUARTERS = 12;
 const HOUSES = 4;
 /** Commands appended in one go. */
 const GROUP = 500;
-/** What is in force is adopted once. */
+/** What is in force is adopted once, with the first day: the same quarter again would be made by versions that are long gone. */
 const DOCUMENTS: ReadonlySet<string> = new Set([
   'clockAnchored',
   'houseAdopted',
@@ -43,9 +43,9 @@ export async function writeThreeYears(folder: string, lastDate: string): Promise
   const kitchenId = await journal.kitchenId();
   let { sequence } = await journal.head(kitchenId);
   for (let quarter = 0; quarter < QUARTERS; quarter += 1) {
-    for (const entries of days) {
+    for (const [day, entries] of days.entries()) {
       for (let house = 0; house < HOUSES; house += 1) {
-        const isFirst = quarter === 0 && house === 0;
+        const isFirst = quarter === 0 && house === 0 && day === 0;
         const again = entries.flatMap((entry) => elsewhere(entry, { quarter, house, isFirst }));
         for (let from = 0; from < again.length; from += GROUP)
           ({ sequence } = await journal.append(kitchenId, sequence, again.slice(from, from + GROUP)));
@@ -69,7 +69,7 @@ function elsewhere(entry: JournalEntry, { quarter, house, isFirst }: Elsewhere):
   if (events.length === 0 && entry.events.length > 0) return [];
   const mask = quarter * HOUSES + house;
   const moved = (value: unknown, key: string): unknown => {
-    if (typeof value === 'number') return key.endsWith('Ms') ? value + byMs : value;
+    if (typeof value === 'number') return key.endsWith('Ms') ? value + byMs : VERSIONS.has(key) ? 1 : value;
     if (typeof value === 'string') {
       if (key === 'serviceDate') return dateOf(Date.parse(value) + byMs);
       return key !== 'byDeviceId' && isId(value) ? otherId(value, mask) : value;
@@ -87,6 +87,9 @@ function elsewhere(entry: JournalEntry, { quarter, house, isFirst }: Elsewhere):
     },
   ];
 }
+
+/** What is made is made by the first version. */
+const VERSIONS: ReadonlySet<string> = new Set(['formulaVersion', 'productVersion']);
 
 const others = new Map<string, string>();
 
