@@ -55,8 +55,10 @@ export function stepsSection({ root, steps }: BatchRecord, names: NamesAnswer): 
       lastedText(step.startedMs, step.endedMs),
       step.targetMin === null ? '' : lastedText(0, Math.round(step.targetMin * 60_000)),
       [
-        ...[...(step.station === null ? [] : [step.station]), ...step.helpers].map((id) => nameIn(names, 'stations', id)),
-        ...(step.place === null ? [] : [placeName(names, step.place)]),
+        ...new Set([
+          ...[...(step.station === null ? [] : [step.station]), ...step.helpers].map((id) => nameIn(names, 'stations', id)),
+          ...(step.place === null ? [] : [placeName(names, step.place)]),
+        ]),
       ].join(', '),
       [...new Set([step.startedBy, step.endedBy])].flatMap((id) => (id === null ? [] : [deviceName(names, id)])).join(', '),
       notes(step),
