@@ -31,6 +31,8 @@ export function didWords(state: FloorState, command: ClientCommand): string {
     case 'archiveFormula':
     case 'bringInBook':
       return DID.book;
+    case 'leaveLesson':
+      return DID.lessonLeft;
     case 'planBatches':
       return DID.planned;
     case 'placeOrders':

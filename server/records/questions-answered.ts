@@ -1,6 +1,8 @@
 import type { QuestionName, QuestionOf } from '../../shared/records/questions.ts';
 import { askBatch } from './ask-batch.ts';
 import { askBatches } from './ask-batches.ts';
+import { askCalls } from './ask-calls.ts';
+import { askLessons } from './ask-lessons.ts';
 import { askNames } from './ask-names.ts';
 import type { RecordsReader } from './records-reader.ts';
 
@@ -9,4 +11,6 @@ export const ANSWERS: { readonly [Name in QuestionName]: (reader: RecordsReader,
   names: (reader) => askNames(reader),
   batches: askBatches,
   batch: askBatch,
+  lessons: askLessons,
+  calls: askCalls,
 };

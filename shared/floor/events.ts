@@ -159,11 +159,22 @@ export const productAdopted = z.strictObject({
   product: productSchema,
   atMs: instantMsSchema.optional(),
 });
+/** A formula, or a product with its way, in which minutes stand. */
+export const lessonSubjectSchema = z.strictObject({ kind: z.enum(['formula', 'product']), id: keySchema });
 /** Out of the way in the book, with its letters free for another; or back again. What runs keeps it. */
 export const formulaArchived = z.strictObject({
   type: z.literal('formulaArchived'),
   formulaId: keySchema,
   isArchived: z.boolean(),
+  atMs: instantMsSchema,
+});
+/** What was found of a step's minutes was not taken over: whoever manages keeps what the document says. */
+export const lessonLeft = z.strictObject({
+  type: z.literal('lessonLeft'),
+  subject: lessonSubjectSchema,
+  stepId: keySchema,
+  assumedMin: minutesSchema,
+  foundMin: minutesSchema,
   atMs: instantMsSchema,
 });
 
@@ -643,6 +654,7 @@ export const floorEventSchema = z.discriminatedUnion('type', [
   formulaAdopted,
   productAdopted,
   formulaArchived,
+  lessonLeft,
   orderPlaced,
   orderWithdrawn,
   standingAdopted,

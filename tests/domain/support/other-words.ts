@@ -147,6 +147,7 @@ function wordOf(type: OtherWord, seen: Seen): ClientCommand {
     case 'adoptProduct':
     case 'adoptIngredient':
     case 'archiveFormula':
+    case 'leaveLesson':
     case 'bringInBook':
     case 'planBatches':
       return bookWord(type, seen);
