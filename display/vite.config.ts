@@ -4,7 +4,7 @@ import { languageOf, oneLanguage } from './one-language.ts';
 
 const display = fileURLToPath(new URL('.', import.meta.url));
 
-/** The pages by the address at which the server shows them: `/`, `/wall`, `/wall/setup`, `/phone`, `/station`, `/kitchen`, `/formulas`, `/weigh`, `/day`, `/join`, `/devices`, `/trust`. */
+/** The pages by the address at which the server shows them: `/`, `/wall`, `/wall/setup`, `/phone`, `/station`, `/kitchen`, `/formulas`, `/weigh`, `/day`, `/join`, `/devices`, `/trust`, `/records`. */
 const pages = {
   start: `${display}index.html`,
   wall: `${display}wall/index.html`,
@@ -19,6 +19,12 @@ const pages = {
   devices: `${display}devices/index.html`,
   trust: `${display}trust/index.html`,
 };
+
+/**
+ * Read at a desk, and built apart: what a page shares with one more page stands in more files, and every phone would pay for the records.
+ * `vite build --mode records`, after the others.
+ */
+const RECORDS = { records: `${display}records/index.html` };
 
 /** zod's writers of JSON Schema, which every schema brings along. */
 const DESCRIBERS = /\/zod\/v4\/core\/(?:json-schema-processors|to-json-schema)\.js$/;
@@ -39,7 +45,7 @@ const withoutDescribers: Plugin = {
   },
 };
 
-export default defineConfig({
+export default defineConfig(({ mode }) => ({
   plugins: [oneLanguage(display), withoutDescribers],
   root: display,
   base: '/',
@@ -49,7 +55,7 @@ export default defineConfig({
   logLevel: 'warn',
   build: {
     outDir: '../.build/pages',
-    emptyOutDir: true,
+    emptyOutDir: mode !== 'records',
     assetsDir: 'assets',
     // Everything stands in a file of its own: the pages' content security policy allows neither inline scripts nor data: addresses.
     assetsInlineLimit: 0,
@@ -59,7 +65,7 @@ export default defineConfig({
     sourcemap: true,
     reportCompressedSize: false,
     rolldownOptions: {
-      input: pages,
+      input: mode === 'records' ? RECORDS : pages,
       output: {
         // What speaks one language stands in its folder, so that one can see what a page of that language loads.
         chunkFileNames: ({ moduleIds }) => {
@@ -69,4 +75,4 @@ export default defineConfig({
       },
     },
   },
-});
+}));

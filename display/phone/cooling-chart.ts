@@ -31,6 +31,8 @@ export class CoolingChart extends LitElement {
 
   @property({ attribute: false }) cooling: Cooling | null = null;
   @property({ attribute: false }) nowMs = 0;
+  /** What its instant is called: a record has no now. */
+  @property() nowWord: string = WARMTH.now;
   @property({ attribute: false }) zone = 'UTC';
   @property({ attribute: false }) unit: 'C' | 'F' = 'C';
 
@@ -47,7 +49,7 @@ export class CoolingChart extends LitElement {
       </div>
       ${timeAxis([
         ...picture.corridor.map(({ byMs, x }) => ({ words: clockText(byMs, this.zone), at: x / SIDE, isStrong: true })),
-        { words: WARMTH.now, at: picture.nowX / SIDE, isStrong: false },
+        { words: this.nowWord, at: picture.nowX / SIDE, isStrong: false },
       ])}
     </div>`;
   }

@@ -48,6 +48,8 @@ export class CorePicture extends LitElement {
   /** What the picture shows, in words. */
   @property() label = '';
   @property({ attribute: false }) nowMs = 0;
+  /** What its instant is called: a record has no now. */
+  @property() nowWord: string = WARMTH.now;
   @property({ attribute: false }) zone = 'UTC';
   @property({ attribute: false }) unit: 'C' | 'F' = 'C';
 
@@ -71,7 +73,7 @@ export class CorePicture extends LitElement {
         ...(curve.reachesMs === null
           ? []
           : [{ words: clockText(curve.reachesMs, this.zone), at: x(curve.reachesMs) / SIDE, isStrong: true }]),
-        { words: WARMTH.now, at: x(this.nowMs) / SIDE, isStrong: false },
+        { words: this.nowWord, at: x(this.nowMs) / SIDE, isStrong: false },
         { words: clockText(curve.fromMs, this.zone), at: 0, isStrong: false },
       ])}
     </div>`;

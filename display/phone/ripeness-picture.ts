@@ -61,6 +61,8 @@ export class RipenessPicture extends LitElement {
   /** What the picture shows, in words. */
   @property() label = '';
   @property({ attribute: false }) nowMs = 0;
+  /** What its instant is called: a record has no now. */
+  @property() nowWord: string = WARMTH.now;
   @property({ attribute: false }) zone = 'UTC';
   @property({ attribute: false }) unit: 'C' | 'F' = 'C';
 
@@ -114,7 +116,7 @@ export class RipenessPicture extends LitElement {
   private axis({ fromMs, ripeMs }: RipenessCurve, x: (atMs: number) => number): TemplateResult {
     return timeAxis([
       { words: WARMTH.ripe(clockText(ripeMs, this.zone)), at: x(ripeMs), isStrong: true },
-      { words: WARMTH.now, at: x(this.nowMs), isStrong: false },
+      { words: this.nowWord, at: x(this.nowMs), isStrong: false },
       { words: clockText(fromMs, this.zone), at: x(fromMs), isStrong: false },
     ]);
   }

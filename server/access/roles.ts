@@ -84,6 +84,7 @@ export const ROUTE_ROLES = {
   'GET /day': 'anybody',
   'GET /join': 'anybody',
   'GET /devices': 'anybody',
+  'GET /records': 'anybody',
   'GET /trust': 'anybody',
   'GET /root.crt': 'anybody',
   'GET /api/trust': 'anybody',

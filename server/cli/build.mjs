@@ -30,7 +30,13 @@ const PARTS = {
     sources: { folders: [SHARED, DISPLAY], files: SETTINGS },
     output: 'pages',
     // NODE_ENV chooses between the development and the production form of packages; what people start is always the latter.
-    run: () => runOrFail('vite', ['build', '--config', 'display/vite.config.ts'], { ...process.env, NODE_ENV: 'production' }),
+    run: async () => {
+      const build = ['build', '--config', 'display/vite.config.ts'];
+      const environment = { ...process.env, NODE_ENV: 'production' };
+      await runOrFail('vite', build, environment);
+      // The records are built apart, into the same folder: see the settings.
+      await runOrFail('vite', [...build, '--mode', 'records'], environment);
+    },
   },
   // The programs of tests/ that commands run: benches and pictures. The tests themselves are run from their sources.
   tests: {

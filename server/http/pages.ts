@@ -44,4 +44,5 @@ export async function servePages(app: FastifyInstance, pagesFolder: string, trus
   app.get('/day', page('day/index.html'));
   app.get('/join', page('join/index.html'));
   app.get('/devices', page('devices/index.html'));
+  app.get('/records', page('records/index.html'));
 }

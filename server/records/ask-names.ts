@@ -18,6 +18,7 @@ export async function askNames(reader: RecordsReader): Promise<Omit<NamesAnswer,
   return {
     house: house?.house.name ?? '',
     zone: house?.house.zone ?? 'UTC',
+    units: house?.house.units ?? { temperature: 'C', weight: 'g' },
     formulas: named(reader, 'formula'),
     products: named(reader, 'product'),
     ingredients: byId([...(ingredients?.ingredients ?? []), ...later]),

@@ -82,6 +82,7 @@ export type CallRow = z.infer<typeof callRowSchema>;
 const namedSchema = z.strictObject({ id: z.string(), name: z.string() });
 export const namesAnswerSchema = z.strictObject({
   zone: z.string(),
+  units: z.strictObject({ temperature: z.enum(['C', 'F']), weight: z.enum(['g', 'lb']) }),
   house: z.string(),
   formulas: z.array(namedSchema),
   products: z.array(namedSchema),

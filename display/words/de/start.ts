@@ -16,6 +16,7 @@ export function startLinks(): readonly { readonly href: string; readonly name: s
     { href: '/weigh', name: 'Abwiegen', more: 'was in den Kessel kommt, Zeile für Zeile, und das Wasser' },
     { href: '/formulas', name: 'Rezeptbuch', more: 'Rezepte, Arbeitsschritte, Produkte und Chargengrößen' },
     { href: '/kitchen', name: 'Backstube', more: 'Kneter, Plätze, Behälter und Öfen, dazu die Einstellungen des Betriebs' },
+    { href: '/records', name: 'Aufzeichnungen', more: 'was geschah, Teig für Teig: suchen, zurückverfolgen, drucken' },
     { href: '/devices', name: 'Geräte', more: 'wer eingelassen ist, und wer dazukommt' },
   ];
 }

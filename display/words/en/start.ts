@@ -16,6 +16,7 @@ export function startLinks(): readonly { readonly href: string; readonly name: s
     { href: '/weigh', name: 'Weigh out', more: 'what goes into the bowl, line by line, and the water' },
     { href: '/formulas', name: 'Formula book', more: 'formulas, methods, products and batch sizes' },
     { href: '/kitchen', name: 'Kitchen', more: 'mixers, places, vessels and ovens, and the house’s settings' },
+    { href: '/records', name: 'Records', more: 'what happened, batch by batch: search, trace, print' },
     { href: '/devices', name: 'Devices', more: 'who was let in, and letting in more' },
   ];
 }

@@ -16,6 +16,7 @@ export function startLinks(): readonly { readonly href: string; readonly name: s
     { href: '/weigh', name: 'Pesée', more: 'ce qui va dans la cuve, ligne par ligne, et l’eau' },
     { href: '/formulas', name: 'Livre de recettes', more: 'recettes, méthodes, produits et tailles de pétrissée' },
     { href: '/kitchen', name: 'Fournil', more: 'pétrins, lieux de repos, contenants et fours, et les réglages de la maison' },
+    { href: '/records', name: 'Registre', more: 'ce qui s’est passé, pétrissée par pétrissée : chercher, tracer, imprimer' },
     { href: '/devices', name: 'Appareils', more: 'qui est admis, et qui l’est ensuite' },
   ];
 }

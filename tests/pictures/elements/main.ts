@@ -13,6 +13,7 @@ import { formulasMethodSection } from './sections/formulas-method.ts';
 import { kitchenSection } from './sections/kitchen.ts';
 import { iconsSection, marksSection } from './sections/marks.ts';
 import { phoneSection } from './sections/phone.ts';
+import { recordsSection } from './sections/records.ts';
 import { screensSection } from './sections/screens.ts';
 import { wallSection } from './sections/wall.ts';
 import { weighSection } from './sections/weigh.ts';
@@ -36,6 +37,7 @@ const SECTIONS = {
   weigh: weighSection,
   day: daySection,
   'day-sheet': daySheetSection,
+  records: recordsSection,
   screens: screensSection,
 } as const satisfies Readonly<Record<string, (scenes: Scenes, look: Look) => TemplateResult>>;
 

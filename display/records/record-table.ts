@@ -1,0 +1,48 @@
+import { html, nothing, type TemplateResult } from 'lit';
+
+/** A column of a table: its heading, and whether figures stand in it. */
+export interface Column {
+  readonly head: string;
+  readonly isFigure?: boolean;
+}
+
+/** A table of records under its heading; nothing where it would have no rows. The first cell of a row names it. */
+export function tableSection(
+  id: string,
+  heading: string,
+  columns: readonly Column[],
+  rows: readonly (readonly unknown[])[],
+  more: TemplateResult | typeof nothing = nothing,
+): TemplateResult | typeof nothing {
+  if (rows.length === 0) return nothing;
+  return html`<section aria-labelledby=${id}>
+    <h2 id=${id}>${heading}</h2>
+    ${tableOf(heading, columns, rows)} ${more}
+  </section>`;
+}
+
+/** The table alone, in a box that scrolls where it is wider than the screen. */
+export function tableOf(label: string, columns: readonly Column[], rows: readonly (readonly unknown[])[]): TemplateResult {
+  return html`<div class="wide" tabindex="0" role="region" aria-label=${label}>
+    <table>
+      <thead>
+        <tr>
+          ${columns.map(({ head, isFigure = false }) => html`<th scope="col" class=${isFigure ? 'figure' : ''}>${head}</th>`)}
+        </tr>
+      </thead>
+      <tbody>
+        ${rows.map(
+          (row) =>
+            html`<tr>
+              ${row.map((cell, index) => {
+                const isFigure = columns[index]?.isFigure === true;
+                return index === 0
+                  ? html`<th scope="row" class=${isFigure ? 'figure' : ''}>${cell}</th>`
+                  : html`<td class=${isFigure ? 'figure' : ''}>${cell}</td>`;
+              })}
+            </tr>`,
+        )}
+      </tbody>
+    </table>
+  </div>`;
+}

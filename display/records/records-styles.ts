@@ -1,0 +1,108 @@
+import { css } from 'lit';
+
+/** What every view of the records is drawn with, on the screen and on paper. */
+export const recordsStyles = css`
+  :host {
+    display: block;
+    font-size: var(--type-text);
+  }
+  section {
+    display: grid;
+    gap: var(--space-2);
+    margin-block: var(--space-5) 0;
+  }
+  h2 {
+    font-size: var(--type-step);
+  }
+  h3 {
+    font-size: var(--type-button);
+  }
+  .soft {
+    color: var(--ink-soft);
+  }
+  .fault {
+    font-weight: var(--weight-word);
+  }
+  .wide {
+    overflow-x: auto;
+  }
+  table {
+    border-collapse: collapse;
+    font-variant-numeric: tabular-nums;
+  }
+  caption {
+    padding-bottom: var(--space-1);
+    text-align: start;
+    font-weight: var(--weight-word);
+  }
+  th,
+  td {
+    padding: 4px var(--space-3) 4px 0;
+    border-bottom: var(--hairline) solid var(--line);
+    text-align: start;
+    vertical-align: top;
+  }
+  th {
+    font-size: var(--type-small);
+    font-weight: var(--weight-word);
+    color: var(--ink-soft);
+  }
+  tbody th {
+    font-size: inherit;
+    color: inherit;
+  }
+  td.figure,
+  th.figure {
+    text-align: end;
+    white-space: nowrap;
+  }
+  a {
+    color: var(--ink);
+  }
+  form {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: end;
+    gap: var(--space-2) var(--space-3);
+  }
+  label {
+    display: grid;
+    gap: 2px;
+    font-size: var(--type-small);
+    font-weight: var(--weight-word);
+  }
+  input,
+  select {
+    box-sizing: border-box;
+    min-height: var(--target-desk);
+    max-width: 100%;
+    padding: 6px 10px;
+    border: var(--hairline) solid var(--ink);
+    border-radius: var(--radius);
+    background: var(--paper);
+    color: var(--ink);
+    font: inherit;
+    font-size: var(--type-text);
+    font-weight: var(--weight-text);
+  }
+  @media print {
+    .screen-only {
+      display: none;
+    }
+    section,
+    tr,
+    figure {
+      break-inside: avoid;
+    }
+    h2,
+    h3 {
+      break-after: avoid;
+    }
+    a {
+      text-decoration: none;
+    }
+    .wide {
+      overflow: visible;
+    }
+  }
+`;
