@@ -8,12 +8,10 @@ const LEAST_SIZE_RATIO = 1.3;
 const LEAST_OF_SIZE = 4;
 /** Points for minutes a piece; pairs grow by the square. */
 const MOST_POINTS = 80;
-/** So few times say nothing even to be looked at. */
-const LEAST_SHOWN = 3;
 
 /** What the times of each step teach, against what its document assumes. `deckOf` names the deck of a slot. */
 export function minutesLessons(all: readonly StepTimes[], deckOf: (slotId: string) => string | null): readonly Lesson[] {
-  const shown = all.filter(({ times }) => times.length >= LEAST_SHOWN);
+  const shown = all.filter(({ times }) => times.length > 0);
   const estimates = estimatesOf(shown);
   return shown.map(({ subject, step, times, leftOut }, index) => {
     const minutes = times.map((time) => time.minutes);

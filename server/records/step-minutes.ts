@@ -51,11 +51,13 @@ export async function stepTimes(
   const groups = new Map<string, Row[]>();
   const seen = new Set<string>();
   for (const row of rows) {
-    // A load has the steps of what it was made of, and doughs that were joined end with one tap: one piece of work each.
+    const subject = book.subjectOf(text(row, 'formula'), textOrNull(row, 'product'), number(row, 'is_part') === 1, text(row, 'step'));
+    // A load has the steps of the whole dough too, which are not of its product's way.
+    if (book.step(subject, text(row, 'step')) === undefined) continue;
+    // A load has the steps of what it was made of, and doughs that were joined end with one tap: one piece of work each, of the most pieces.
     const work = `${text(row, 'formula')} ${text(row, 'step')} ${number(row, 'started_ms')} ${number(row, 'ended_ms')} ${text(row, 'ended_by')}`;
     if (seen.has(work)) continue;
     seen.add(work);
-    const subject = book.subjectOf(text(row, 'formula'), textOrNull(row, 'product'), number(row, 'is_part') === 1, text(row, 'step'));
     const key = `${subject.kind}\n${subject.id}\n${text(row, 'step')}`;
     const group = groups.get(key);
     if (group === undefined) groups.set(key, [row]);
@@ -79,7 +81,7 @@ const STEPS = `SELECT s.workpiece, s.step, s.kind, s.station, s.started_ms, s.en
   WHERE s.ended_ms >= ? AND s.ended_ms < ? AND s.status = 'done' AND s.inferred = 0 AND s.started_ms IS NOT NULL
     AND NOT EXISTS (SELECT 1 FROM edges e WHERE s.kind = 'hands' AND e.kind = 'load' AND e.source = s.workpiece AND e.at_ms > s.started_ms AND e.at_ms <= s.ended_ms)
     AND NOT EXISTS (SELECT 1 FROM edges e WHERE s.kind = 'hands' AND e.kind = 'load' AND e.target = s.workpiece AND e.at_ms > s.started_ms AND e.at_ms <= s.ended_ms)
-  ORDER BY s.ended_ms DESC, s.workpiece DESC LIMIT ?`;
+  ORDER BY s.ended_ms DESC, w.pieces DESC, s.workpiece DESC LIMIT ?`;
 
 /** The time that a row tells; null where it does not tell how long it takes. */
 function timeOf(row: Row, step: Step, lateMin: number, slots: ReadonlyMap<number, readonly InOven[]>): StepTime | null {
