@@ -42,10 +42,9 @@ export function stepsSection({ root, steps }: BatchRecord, names: NamesAnswer): 
       { head: BATCH_RECORD.late, isFigure: true },
       { head: BATCH_RECORD.lasted, isFigure: true },
       { head: BATCH_RECORD.target, isFigure: true },
-      { head: BATCH_RECORD.station },
-      { head: BATCH_RECORD.who },
       { head: BATCH_RECORD.place },
-      { head: BATCH_RECORD.notes },
+      { head: BATCH_RECORD.who },
+      { head: BATCH_RECORD.notes, isWide: true },
     ],
     steps.map((step) => [
       `${step.tag} ${verbText(step.verb, step.nth, step.step)}`,
@@ -55,9 +54,11 @@ export function stepsSection({ root, steps }: BatchRecord, names: NamesAnswer): 
       offText(step.startedMs ?? step.endedMs, step.startedMs === null ? step.plannedEndMs : step.plannedStartMs),
       lastedText(step.startedMs, step.endedMs),
       step.targetMin === null ? '' : lastedText(0, Math.round(step.targetMin * 60_000)),
-      [...(step.station === null ? [] : [step.station]), ...step.helpers].map((id) => nameIn(names, 'stations', id)).join(', '),
+      [
+        ...[...(step.station === null ? [] : [step.station]), ...step.helpers].map((id) => nameIn(names, 'stations', id)),
+        ...(step.place === null ? [] : [placeName(names, step.place)]),
+      ].join(', '),
       [...new Set([step.startedBy, step.endedBy])].flatMap((id) => (id === null ? [] : [deviceName(names, id)])).join(', '),
-      step.place === null ? '' : placeName(names, step.place),
       notes(step),
     ]),
   );

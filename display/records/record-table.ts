@@ -4,6 +4,8 @@ import { html, nothing, type TemplateResult } from 'lit';
 export interface Column {
   readonly head: string;
   readonly isFigure?: boolean;
+  /** Sentences stand in it: it is to have room. */
+  readonly isWide?: boolean;
 }
 
 /** A table of records under its heading; nothing where it would have no rows. The first cell of a row names it. */
@@ -27,7 +29,7 @@ export function tableOf(label: string, columns: readonly Column[], rows: readonl
     <table>
       <thead>
         <tr>
-          ${columns.map(({ head, isFigure = false }) => html`<th scope="col" class=${isFigure ? 'figure' : ''}>${head}</th>`)}
+          ${columns.map((column) => html`<th scope="col" class=${classOf(column)}>${column.head}</th>`)}
         </tr>
       </thead>
       <tbody>
@@ -35,14 +37,16 @@ export function tableOf(label: string, columns: readonly Column[], rows: readonl
           (row) =>
             html`<tr>
               ${row.map((cell, index) => {
-                const isFigure = columns[index]?.isFigure === true;
-                return index === 0
-                  ? html`<th scope="row" class=${isFigure ? 'figure' : ''}>${cell}</th>`
-                  : html`<td class=${isFigure ? 'figure' : ''}>${cell}</td>`;
+                const name = classOf(columns[index]);
+                return index === 0 ? html`<th scope="row" class=${name}>${cell}</th>` : html`<td class=${name}>${cell}</td>`;
               })}
             </tr>`,
         )}
       </tbody>
     </table>
   </div>`;
+}
+
+function classOf(column: Column | undefined): string {
+  return column?.isFigure === true ? 'figure' : column?.isWide === true ? 'sentences' : '';
 }

@@ -51,6 +51,9 @@ export const recordsStyles = css`
     font-size: inherit;
     color: inherit;
   }
+  td.sentences {
+    min-width: 16rem;
+  }
   td.figure,
   th.figure {
     text-align: end;
@@ -89,7 +92,29 @@ export const recordsStyles = css`
     .screen-only {
       display: none;
     }
-    section,
+    :host {
+      --type-small: 8.5pt;
+      --type-text: 9.5pt;
+      --type-button: 10.5pt;
+      --type-step: 12pt;
+      --type-verb: 18pt;
+    }
+    section {
+      margin-block-start: var(--space-4);
+    }
+    th {
+      font-size: inherit;
+    }
+    th,
+    td {
+      padding: 2px var(--space-2) 2px 0;
+    }
+    td.sentences {
+      min-width: 9rem;
+    }
+    thead {
+      display: table-header-group;
+    }
     tr,
     figure {
       break-inside: avoid;

@@ -3,10 +3,10 @@ import { isStronger } from './role.ts';
 import type { CommandOf } from './commands.ts';
 import type { FloorState } from './state.ts';
 
-/** The calls that are true at an instant and not raised yet, as commands to the floor. */
-export function callsToRaise(state: FloorState, nowMs: number): readonly CommandOf<'raiseCall'>[] {
+/** The calls that are true at an instant and not raised yet, as commands to the floor. `dues` are the state's, where somebody has them already. */
+export function callsToRaise(state: FloorState, nowMs: number, dues: readonly Due[] = openDues(state)): readonly CommandOf<'raiseCall'>[] {
   const commands: CommandOf<'raiseCall'>[] = [];
-  for (const due of openDues(state)) {
+  for (const due of dues) {
     const level = roleAt(due, nowMs);
     if (level === 'running') continue;
     const { call } = due.workpiece;
@@ -18,9 +18,9 @@ export function callsToRaise(state: FloorState, nowMs: number): readonly Command
 }
 
 /** The next instant after `nowMs` at which some role changes by time alone, or null. The one thing that is waited for. */
-export function nextRoleChangeMs(state: FloorState, nowMs: number): number | null {
+export function nextRoleChangeMs(state: FloorState, nowMs: number, dues: readonly Due[] = openDues(state)): number | null {
   let next: number | null = null;
-  for (const due of openDues(state)) {
+  for (const due of dues) {
     for (const atMs of changesOf(due)) {
       if (atMs > nowMs && (next === null || atMs < next)) next = atMs;
     }
