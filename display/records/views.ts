@@ -27,6 +27,18 @@ export const VIEWS = {
     load: () => import('./batches-view.ts'),
     show: ({ tools, names, query }) => html`<batches-view .tools=${tools} .names=${names} .query=${query}></batches-view>`,
   },
+  lessons: {
+    title: () => RECORDS.menu.lessons,
+    isInMenu: true,
+    load: () => import('./lessons-view.ts'),
+    show: ({ tools, names, query }) => html`<lessons-view .tools=${tools} .names=${names} .query=${query}></lessons-view>`,
+  },
+  calls: {
+    title: () => RECORDS.menu.calls,
+    isInMenu: true,
+    load: () => import('./calls-view.ts'),
+    show: ({ tools, names, query }) => html`<calls-view .tools=${tools} .names=${names} .query=${query}></calls-view>`,
+  },
   batch: {
     title: () => RECORDS.menu.batches,
     isInMenu: false,

@@ -2,8 +2,8 @@ import { alarmHealth, callsByDate, workedWindows, type Called, type DoneLate, ty
 import type { CallsAnswer, Offender } from '../../shared/records/calls-answer.ts';
 import { proposedMin, takesMinutes } from '../../shared/records/lesson-rules.ts';
 import type { QuestionOf } from '../../shared/records/questions.ts';
-import type { BookInForce } from './book-in-force.ts';
-import { minutesLessons } from './minutes-lessons.ts';
+import { BookInForce } from './book-in-force.ts';
+import { minutesProposals } from './minutes-lessons.ts';
 import { datesOf, periodOf, zoneOf, type Period } from './period.ts';
 import { number, numberOrNull, text, textOrNull, type RecordsReader } from './records-reader.ts';
 import { quantileOf, spreadOf } from './robust.ts';
@@ -15,19 +15,29 @@ const MOST_CALLS = 60_000;
 /** How the calls of a period were, and what to write otherwise so that there are fewer. */
 export async function askCalls(reader: RecordsReader, asked: QuestionOf<'calls'>): Promise<CallsAnswer> {
   const period = periodOf(reader, await zoneOf(reader), asked);
-  const { book, all } = await stepTimes(reader, period);
-  const lessons = minutesLessons(all, () => null);
+  const { calls, book } = await callsOf(reader, period);
   const worked = workedWindows(tapsOf(reader, period));
-  const health = alarmHealth(callsOf(reader, period, book), holdsOf(reader, period), worked, period.toMs, {
+  const late = new Map<string, readonly DoneLate[]>();
+  const found = alarmHealth(calls, holdsOf(reader, period), worked, period.toMs, {
     quantile: quantileOf,
-    about: ({ subject, step: stepId }, done) => {
-      const step = book.step(subject, stepId);
-      const lesson = lessons.find((one) => one.subject.kind === subject.kind && one.subject.id === subject.id && one.step?.id === stepId);
-      const proposal = lesson?.proposal ?? null;
-      const byWork: Offender['advice'] = proposal === null ? null : { by: 'work', ...proposal };
-      return { verb: step?.verb ?? '', advice: byWork ?? (step === undefined ? null : byComing(step, done)) };
+    about: ({ subject, step }, done) => {
+      late.set(`${subject.kind} ${subject.id} ${step}`, done);
+      return { verb: book.step(subject, step)?.verb ?? '', advice: null };
     },
   });
+  // Each step's minutes are drawn towards how its verb goes in this house: all of those verbs, and no others.
+  const { all } = await stepTimes(reader, period, [...new Set(found.offenders.map(({ verb }) => verb))]);
+  const proposals = minutesProposals(all);
+  const offenders = found.offenders.map((offender) => {
+    const { subject, step } = offender;
+    const known = all.findIndex((one) => one.subject.kind === subject.kind && one.subject.id === subject.id && one.step.id === step);
+    const proposal = proposals[known] ?? null;
+    const inForce = book.step(subject, step);
+    const byWork: Offender['advice'] = proposal === null ? null : { by: 'work', ...proposal };
+    const done = late.get(`${subject.kind} ${subject.id} ${step}`) ?? [];
+    return { ...offender, advice: byWork ?? (inForce === undefined ? null : byComing(inForce, done)) };
+  });
+  const health = { ...found, offenders };
   return { from: period.from, to: period.to, health, days: callsByDate(datesOf(period), health.windows, worked) };
 }
 
@@ -42,7 +52,10 @@ function byComing(step: NonNullable<ReturnType<BookInForce['step']>>, done: read
   return toMin === null || toMin < step.minutes.target ? null : { by: 'coming', fromMin: step.minutes.target, toMin };
 }
 
-function callsOf(reader: RecordsReader, { fromMs, toMs }: Period, book: BookInForce): readonly Called[] {
+async function callsOf(
+  reader: RecordsReader,
+  { fromMs, toMs }: Period,
+): Promise<{ readonly calls: readonly Called[]; readonly book: BookInForce }> {
   const rows = reader.rows(
     `SELECT c.workpiece, c.step, c.level, c.due_ms, c.raised_ms, c.heard_ms, c.ended_ms, c.became, w.formula, w.product,
        w.parent IS NOT NULL AS is_part, w.pieces, s.status, s.started_ms
@@ -53,7 +66,12 @@ function callsOf(reader: RecordsReader, { fromMs, toMs }: Period, book: BookInFo
     toMs,
     MOST_CALLS,
   );
-  return rows.map((row) => ({
+  const book = await BookInForce.read(
+    reader,
+    new Set(rows.map((row) => text(row, 'formula'))),
+    new Set(rows.flatMap((row) => textOrNull(row, 'product') ?? [])),
+  );
+  const calls = rows.map((row): Called => ({
     piece: number(row, 'workpiece'),
     step: text(row, 'step'),
     level: text(row, 'level') as Called['level'],
@@ -67,6 +85,7 @@ function callsOf(reader: RecordsReader, { fromMs, toMs }: Period, book: BookInFo
     isDoneAtOnce: row['status'] === 'done' && row['started_ms'] === null,
     pieces: numberOrNull(row, 'pieces'),
   }));
+  return { calls, book };
 }
 
 /** What was set aside, until it was taken up again, its time was over, or its dough had moved on. */

@@ -37,6 +37,11 @@ export class BookInForce {
     return this.#formulas.get(id);
   }
 
+  /** What a product is made of. */
+  formulaOf(product: string): string | undefined {
+    return this.#products.get(product)?.formula;
+  }
+
   /** Of which document a step of a dough is: a cut goes its product's way, a whole dough its formula's first. */
   subjectOf(formula: string, product: string | null, isPart: boolean, step: string): Subject {
     const isOfFormula = product === null || (!isPart && (this.#formulas.get(formula)?.method ?? []).some(({ id }) => id === step));

@@ -1,4 +1,5 @@
-import type { Lesson, LessonGroup } from '../../shared/records/lessons-answer.ts';
+import type { Step } from '../../shared/documents/method.ts';
+import type { Lesson, LessonGroup, Spread } from '../../shared/records/lessons-answer.ts';
 import { proposedMin, takesMinutes } from '../../shared/records/lesson-rules.ts';
 import { quantileOf, shrunkMedians, spreadOf, theilSen, trendOf } from './robust.ts';
 import type { StepTime, StepTimes } from './step-minutes.ts';
@@ -7,39 +8,55 @@ import type { StepTime, StepTimes } from './step-minutes.ts';
 const LEAST_SIZE_RATIO = 1.3;
 const LEAST_OF_SIZE = 4;
 /** Points for minutes a piece; pairs grow by the square. */
-const MOST_POINTS = 80;
+const MOST_POINTS = 60;
+
+/** What to write instead of the minutes of each step, in the order of the steps; null where the evidence is not enough. */
+export function minutesProposals(all: readonly StepTimes[]): readonly Lesson['proposal'][] {
+  const estimates = estimatesOf(all);
+  return all.map(({ step, times }, index) => {
+    const spread = spreadOf(times.map(({ minutes }) => minutes));
+    return spread === null ? null : proposalOf(step, spread, estimates[index] ?? spread.median);
+  });
+}
+
+function proposalOf(step: Step, spread: Spread, estimate: number): Lesson['proposal'] {
+  if (!takesMinutes(step)) return null;
+  const toMin = proposedMin({ ...spread, estimate }, step.minutes.target);
+  return toMin === null ? null : { fromMin: step.minutes.target, toMin };
+}
 
 /** What the times of each step teach, against what its document assumes. `deckOf` names the deck of a slot. */
 export function minutesLessons(all: readonly StepTimes[], deckOf: (slotId: string) => string | null): readonly Lesson[] {
   const shown = all.filter(({ times }) => times.length > 0);
   const estimates = estimatesOf(shown);
-  return shown.map(({ subject, step, times, leftOut }, index) => {
+  return shown.flatMap(({ subject, formula, step, times, leftOut }, index): Lesson[] => {
     const minutes = times.map((time) => time.minutes);
     const spread = spreadOf(minutes);
+    if (spread === null) return [];
     const assumed = step.minutes.target;
-    const estimate = estimates[index] ?? quantileOf(minutes, 0.5);
-    const toMin = spread === null || !takesMinutes(step) ? null : proposedMin({ ...spread, estimate }, assumed);
+    const estimate = estimates[index] ?? spread.median;
     const planned = times.flatMap(({ plannedMin }) => plannedMin ?? []);
-    return {
-      about: 'minutes',
-      subject,
-      step: { id: step.id, verb: step.verb, kind: step.kind },
-      spread: spread ?? NOTHING,
-      estimate,
-      trend: trendOf(times.map((time) => ({ atMs: time.atMs, value: time.minutes }))),
-      assumed,
-      minutesPerPiece: step.minutesPerPiece ?? 0,
-      foundPerPiece: perPiece(times, step.minutesPerPiece ?? 0),
-      planned: planned.length === 0 ? null : quantileOf(planned, 0.5),
-      leftOut,
-      groups: [...byStation(times), ...bySize(times), ...byDeck(times, deckOf)],
-      proposal: toMin === null ? null : { fromMin: assumed, toMin },
-      left: null,
-    };
+    return [
+      {
+        about: 'minutes',
+        subject,
+        formula,
+        step: { id: step.id, verb: step.verb, kind: step.kind },
+        spread,
+        estimate,
+        trend: trendOf(times.map((time) => ({ atMs: time.atMs, value: time.minutes }))),
+        assumed,
+        minutesPerPiece: step.minutesPerPiece ?? 0,
+        foundPerPiece: perPiece(times, step.minutesPerPiece ?? 0),
+        planned: planned.length === 0 ? null : quantileOf(planned, 0.5),
+        leftOut,
+        groups: [...byStation(times), ...bySize(times), ...byDeck(times, deckOf)],
+        proposal: proposalOf(step, spread, estimate),
+        left: null,
+      },
+    ];
   });
 }
-
-const NOTHING = { n: 1, median: 0, quarter: 0, threeQuarters: 0, tenth: 0, nineTenths: 0, medianLow: 0, medianHigh: 0 };
 
 /**
  * Each step's median drawn towards how its verb goes in this house, as a multiple of what is assumed: a step that was timed four times

@@ -17,7 +17,7 @@ const LEAST_DAYS = 10;
 /** A trend is told per so many days. */
 const TREND_DAYS = 30;
 /** Points of a trend; more are thinned evenly: pairs grow by the square. */
-const MOST_POINTS = 80;
+const MOST_POINTS = 60;
 
 /** Median, quartiles, tenths. Quantiles between neighbours in proportion (Hyndman & Fan 1996, type 7). Null of no values. */
 export function spreadOf(values: readonly number[]): Spread | null {
@@ -77,21 +77,26 @@ export interface Slope {
  * Kendall's statistic with ties of either kind taken out (as it stands in textbooks, from memory). Null where all stand at one place.
  */
 export function theilSen(points: readonly (readonly [x: number, y: number])[]): Slope | null {
-  const slopes: number[] = [];
+  // A typed array sorts by value, many times as fast as one that asks which is the less.
+  const room = new Float64Array((points.length * (points.length - 1)) / 2);
+  let count = 0;
   points.forEach(([x, y], index) => {
     for (let other = index + 1; other < points.length; other += 1) {
       const [otherX, otherY] = points[other] ?? [x, y];
-      if (otherX !== x) slopes.push((otherY - y) / (otherX - x));
+      if (otherX === x) continue;
+      room[count] = (otherY - y) / (otherX - x);
+      count += 1;
     }
   });
-  if (slopes.length === 0) return null;
-  slopes.sort((a, b) => a - b);
+  if (count === 0) return null;
+  const slopes = room.subarray(0, count).sort();
   const variance = kendallVariance(points);
   const spread = Z * Math.sqrt(Math.max(0, variance));
   const last = slopes.length - 1;
   const below = Math.max(0, Math.round((slopes.length - spread) / 2) - 1);
   const above = Math.min(last, Math.round((slopes.length + spread) / 2));
-  return { slope: medianSorted(slopes), low: slopes[below] ?? Number.NaN, high: slopes[above] ?? Number.NaN };
+  const median = ((slopes[(count - 1) >> 1] ?? Number.NaN) + (slopes[count >> 1] ?? Number.NaN)) / 2;
+  return { slope: median, low: slopes[below] ?? Number.NaN, high: slopes[above] ?? Number.NaN };
 }
 
 function kendallVariance(points: readonly (readonly [number, number])[]): number {

@@ -73,6 +73,7 @@ function lessonsOf(
       {
         about,
         subject,
+        formula: subject.kind === 'formula' ? subject.id : subject.kind === 'product' ? first.formula : null,
         step: first.step === null ? null : { id: first.step, verb: step?.verb ?? '', kind: step?.kind ?? '' },
         spread,
         estimate: estimates[index] ?? spread.median,

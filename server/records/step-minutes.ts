@@ -1,4 +1,4 @@
-import type { Step } from '../../shared/documents/method.ts';
+import { verbSchema, type Step } from '../../shared/documents/method.ts';
 import { BookInForce, type Subject } from './book-in-force.ts';
 import type { Period } from './period.ts';
 import { number, numberOrNull, text, textOrNull, type RecordsReader, type Row } from './records-reader.ts';
@@ -31,54 +31,88 @@ export interface StepTime {
 /** All times of one step of one document. */
 export interface StepTimes {
   readonly subject: Subject;
+  /** What the document is, or is made of. */
+  readonly formula: string;
   readonly step: Step;
   readonly times: readonly StepTime[];
   readonly leftOut: number;
 }
 
-/** How long steps took in a period, by the documents in force; steps that are no longer in them are left out. */
+/**
+ * How long steps took in a period, by the documents in force; steps that are no longer in them are left out. Of some verbs alone, where
+ * those are named.
+ */
 export async function stepTimes(
   reader: RecordsReader,
   period: Period,
+  verbs: readonly string[] = verbSchema.options,
 ): Promise<{ readonly book: BookInForce; readonly all: readonly StepTimes[] }> {
-  const rows = reader.rows(STEPS, period.fromMs, period.toMs, MOST_STEPS);
+  const rows = reader.rows(STEPS, period.fromMs, period.toMs, JSON.stringify(verbs), MOST_STEPS);
   const book = await BookInForce.read(
     reader,
     new Set(rows.map((row) => text(row, 'formula'))),
     new Set(rows.flatMap((row) => textOrNull(row, 'product') ?? [])),
   );
   const slots = slotsOf(reader, period);
-  const groups = new Map<string, Row[]>();
+  const groups = new Map<string, OneStep | null>();
   const seen = new Set<string>();
   for (const row of rows) {
-    const subject = book.subjectOf(text(row, 'formula'), textOrNull(row, 'product'), number(row, 'is_part') === 1, text(row, 'step'));
-    // A load has the steps of the whole dough too, which are not of its product's way.
-    if (book.step(subject, text(row, 'step')) === undefined) continue;
+    const [formula, product, stepId] = [text(row, 'formula'), textOrNull(row, 'product'), text(row, 'step')];
+    const isPart = number(row, 'is_part') === 1;
+    const group = groupOf(groups, book, formula, product, isPart, stepId);
+    if (group === null || group.rows.length >= MOST_OF_ONE) continue;
     // A load has the steps of what it was made of, and doughs that were joined end with one tap: one piece of work each, of the most pieces.
-    const work = `${text(row, 'formula')} ${text(row, 'step')} ${number(row, 'started_ms')} ${number(row, 'ended_ms')} ${text(row, 'ended_by')}`;
+    const work = `${formula} ${stepId} ${number(row, 'started_ms')} ${number(row, 'ended_ms')} ${text(row, 'ended_by')}`;
     if (seen.has(work)) continue;
     seen.add(work);
-    const key = `${subject.kind}\n${subject.id}\n${text(row, 'step')}`;
-    const group = groups.get(key);
-    if (group === undefined) groups.set(key, [row]);
-    else if (group.length < MOST_OF_ONE) group.push(row);
+    group.rows.push(row);
   }
-  const all = [...groups].flatMap(([key, own]) => {
-    const [kind, id = '', stepId = ''] = key.split('\n');
-    const subject: Subject = { kind: kind === 'formula' ? 'formula' : 'product', id };
-    const step = book.step(subject, stepId);
-    if (step === undefined) return [];
-    const lateMin = (book.stepAfter(subject, stepId) ?? step).toleranceMin.late;
-    const times = own.flatMap((row) => timeOf(row, step, lateMin, slots) ?? []);
-    return { subject, step, times, leftOut: own.length - times.length };
+  const all = [...new Set(groups.values())].flatMap((group) => {
+    if (group === null) return [];
+    const { subject, step } = group;
+    const lateMin = (book.stepAfter(subject, step.id) ?? step).toleranceMin.late;
+    const times = group.rows.flatMap((row) => timeOf(row, step, lateMin, slots) ?? []);
+    const formula = subject.kind === 'formula' ? subject.id : (book.formulaOf(subject.id) ?? '');
+    return { subject, formula, step, times, leftOut: group.rows.length - times.length };
   });
   return { book, all };
+}
+
+/** The rows of one step of one document. */
+interface OneStep {
+  readonly subject: Subject;
+  readonly step: Step;
+  readonly rows: Row[];
+}
+
+/** The group that rows of a dough at a step belong to; null where its document in force has no such step, as a load has none of its whole dough's. */
+function groupOf(
+  groups: Map<string, OneStep | null>,
+  book: BookInForce,
+  formula: string,
+  product: string | null,
+  isPart: boolean,
+  stepId: string,
+): OneStep | null {
+  const of = `${formula} ${product ?? ''} ${isPart ? 'part' : 'whole'} ${stepId}`;
+  const known = groups.get(of);
+  if (known !== undefined) return known;
+  const subject = book.subjectOf(formula, product, isPart, stepId);
+  const step = book.step(subject, stepId);
+  // Doughs of one product and of several have the steps of their formula in common.
+  const alike = [...groups.values()].find(
+    (group) => group?.subject.kind === subject.kind && group.subject.id === subject.id && group.step.id === stepId,
+  );
+  const group = step === undefined ? null : (alike ?? { subject, step, rows: [] });
+  groups.set(of, group);
+  return group;
 }
 
 const STEPS = `SELECT s.workpiece, s.step, s.kind, s.station, s.started_ms, s.ended_ms, s.ended_by, s.planned_start_ms, s.planned_end_ms, s.target_min,
     s.factor, s.more_min, w.formula, w.product, w.parent IS NOT NULL AS is_part, w.pieces, w.scaled_to_g
   FROM steps s INDEXED BY steps_by_time JOIN workpieces w ON w.number = s.workpiece
   WHERE s.ended_ms >= ? AND s.ended_ms < ? AND s.status = 'done' AND s.inferred = 0 AND s.started_ms IS NOT NULL
+    AND s.verb IN (SELECT value FROM json_each(?))
     AND NOT EXISTS (SELECT 1 FROM edges e WHERE s.kind = 'hands' AND e.kind = 'load' AND e.source = s.workpiece AND e.at_ms > s.started_ms AND e.at_ms <= s.ended_ms)
     AND NOT EXISTS (SELECT 1 FROM edges e WHERE s.kind = 'hands' AND e.kind = 'load' AND e.target = s.workpiece AND e.at_ms > s.started_ms AND e.at_ms <= s.ended_ms)
   ORDER BY s.ended_ms DESC, w.pieces DESC, s.workpiece DESC LIMIT ?`;

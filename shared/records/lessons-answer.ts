@@ -43,6 +43,8 @@ export type LessonGroup = z.infer<typeof lessonGroupSchema>;
 export const lessonSchema = z.strictObject({
   about: lessonAboutSchema,
   subject: z.strictObject({ kind: z.enum(['formula', 'product', 'mixer', 'deck', 'slot']), id: z.string() }),
+  /** The formula that the subject is, or is made of; null for a mixer or a place. */
+  formula: z.string().nullable(),
   /** For minutes and ripeness: which step, and what it does. */
   step: z.strictObject({ id: z.string(), verb: z.string(), kind: z.string() }).nullable(),
   spread: spreadSchema,

@@ -10,7 +10,8 @@ import { overlap, silhouette, type Silhouette } from './harness-elements/silhoue
 import { launchChromium } from './support/chromium.ts';
 
 /** Whole screens have tests of their own. */
-const PARTS = 'access,colours,marks,icons,common,wall,phone,kitchen,weigh,formulas-book,formulas-method,day,day-sheet,records';
+const PARTS =
+  'access,colours,marks,icons,common,wall,phone,kitchen,weigh,formulas-book,formulas-method,day,day-sheet,records,records-learned';
 const DISPLAY = new URL('../../display/', import.meta.url);
 const LOOKS = ['day', 'night'] as const;
 type Look = (typeof LOOKS)[number];
