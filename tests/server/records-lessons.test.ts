@@ -3,13 +3,13 @@ import { quantileSorted } from 'd3-array';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Step } from '../../shared/documents/method.ts';
-import { dueOf, type Due } from '../../shared/floor/due.ts';
 import type { FloorEvent, RecordedEvent } from '../../shared/floor/events.ts';
 import { EMPTY_STATE, versionKey } from '../../shared/floor/state.ts';
 import { lessonsAnswerSchema, type Lesson, type LessonsAnswer } from '../../shared/records/lessons-answer.ts';
 import { Floor } from '../domain/support/floor.ts';
-import { bringInCommand, harbourFile, OPENING_MS, SERVICE_DATE } from '../domain/support/harbour.ts';
+import { bringInCommand, harbourFile } from '../domain/support/harbour.ts';
 import { idOf, SERVER_DEVICE } from '../domain/support/ids.ts';
+import { TWELVE, turnedOut } from '../domain/support/turned-out.ts';
 import { withTarget } from '../../shared/records/lesson-rules.ts';
 import { historyArbitrary, keep, lived } from './random-history.ts';
 import { askRecords } from './support/ask-records.ts';
@@ -166,44 +166,9 @@ describe('LS2 what the days teach is what the events say, reckoned once more', (
   });
 });
 
-/** Country doughs of one day after the other; the turning out of each is begun, and done after so many minutes. */
-function turnedOut(minutes: readonly number[]): Floor {
-  const floor = Floor.harbour().only();
-  minutes.forEach((taken, index) => {
-    floor.until(OPENING_MS + (index + 1) * 86_400_000);
-    const batch = {
-      formulaId: 'country',
-      plannedStartMs: floor.nowMs,
-      grams: 9200,
-      cuts: [{ productId: 'country-loaf', pieces: 10, grams: 9000 }],
-    };
-    floor.ok({ type: 'planBatches', serviceDate: SERVICE_DATE, batches: [batch] });
-    const id = Object.values(floor.state.workpieces).find(({ finishedMs }) => finishedMs === null)?.id ?? '';
-    for (let due = dueNow(floor, id); due.step.id !== 'turn-out'; due = dueNow(floor, id)) {
-      floor.until(Math.max(floor.nowMs, due.dueMs));
-      floor.ok({ type: 'finishStep', workpieceId: id, stepId: due.action.id });
-    }
-    const turningOut = { workpieceId: id, stepId: 'turn-out' };
-    const at = { stationId: index % 2 === 0 ? 'bench' : 'mixers' };
-    floor.ok({ type: 'startStep', ...turningOut }, at);
-    floor.wait(taken).ok({ type: 'finishStep', ...turningOut }, at);
-    floor.ok({ type: 'discardWorkpiece', workpieceId: id, reason: 'enough for the test' });
-  });
-  return floor;
-}
-
-function dueNow(floor: Floor, id: string): Due {
-  const workpiece = floor.state.workpieces[id];
-  const due = workpiece === undefined ? null : dueOf(floor.state, workpiece);
-  if (due === null) throw new Error('it is off the floor');
-  return due;
-}
-
 function lessonOf({ lessons }: LessonsAnswer, stepId: string): Lesson | undefined {
   return lessons.find((lesson) => lesson.about === 'minutes' && lesson.step?.id === stepId);
 }
-
-const TWELVE = [9, 10, 10, 11, 12, 9, 10, 11, 10, 10, 9, 12];
 
 describe('LS3 what is found against what is assumed', () => {
   it('twelve turnings out of about 10 min, where the formula says 3: a proposal; what goes as it is written: none', async () => {
