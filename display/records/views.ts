@@ -27,6 +27,24 @@ export const VIEWS = {
     load: () => import('./batches-view.ts'),
     show: ({ tools, names, query }) => html`<batches-view .tools=${tools} .names=${names} .query=${query}></batches-view>`,
   },
+  batch: {
+    title: () => RECORDS.menu.batches,
+    isInMenu: false,
+    load: () => import('./batch-view.ts'),
+    show: ({ tools, names, query }) => html`<batch-view .tools=${tools} .names=${names} .query=${query}></batch-view>`,
+  },
+  days: {
+    title: () => RECORDS.menu.days,
+    isInMenu: true,
+    load: () => import('./day-view.ts'),
+    show: ({ tools, names, query }) => html`<day-view .tools=${tools} .names=${names} .query=${query}></day-view>`,
+  },
+  weeks: {
+    title: () => RECORDS.menu.weeks,
+    isInMenu: true,
+    load: () => import('./weeks-view.ts'),
+    show: ({ tools, names, query }) => html`<weeks-view .tools=${tools} .names=${names} .query=${query}></weeks-view>`,
+  },
   lessons: {
     title: () => RECORDS.menu.lessons,
     isInMenu: true,
@@ -38,12 +56,6 @@ export const VIEWS = {
     isInMenu: true,
     load: () => import('./calls-view.ts'),
     show: ({ tools, names, query }) => html`<calls-view .tools=${tools} .names=${names} .query=${query}></calls-view>`,
-  },
-  batch: {
-    title: () => RECORDS.menu.batches,
-    isInMenu: false,
-    load: () => import('./batch-view.ts'),
-    show: ({ tools, names, query }) => html`<batch-view .tools=${tools} .names=${names} .query=${query}></batch-view>`,
   },
 } as const satisfies Readonly<Record<string, RecordsView>>;
 

@@ -3,7 +3,9 @@ import { askBatch } from './ask-batch.ts';
 import { askBatches } from './ask-batches.ts';
 import { askCalls } from './ask-calls.ts';
 import { askLessons } from './ask-lessons.ts';
+import { askDay } from './ask-day.ts';
 import { askNames } from './ask-names.ts';
+import { askWeeks } from './ask-weeks.ts';
 import type { RecordsReader } from './records-reader.ts';
 
 /** Who answers what; null where what was asked about is not in the records. */
@@ -13,4 +15,6 @@ export const ANSWERS: { readonly [Name in QuestionName]: (reader: RecordsReader,
   batch: askBatch,
   lessons: askLessons,
   calls: askCalls,
+  day: askDay,
+  weeks: askWeeks,
 };

@@ -14,7 +14,7 @@ import { RECORDS_DATABASE, RECORDS_FILE } from './records-schema.ts';
 /** Events of one transaction. */
 const PAGE_EVENTS = 4_000;
 /** So many events after the last one the fold itself is kept, to go on from; rows are kept with every page. */
-const CHECKPOINT_EVENTS = 2_000;
+const CHECKPOINT_EVENTS = 20_000;
 
 /** How far the records are, and how far they have to go. */
 export interface BuildProgress {
@@ -144,7 +144,8 @@ function openedOrAnew(path: string): Database.Database {
 /** What is lost of records when the power goes is made again: not every page need be on disk before the next. */
 function forRecords(database: Database.Database): Database.Database {
   database.pragma('synchronous = NORMAL');
-  database.pragma('cache_size = -32000');
+  database.pragma('cache_size = -64000');
+  database.pragma('wal_autocheckpoint = 8000');
   return database;
 }
 

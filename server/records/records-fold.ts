@@ -1,6 +1,7 @@
 import { allergensOf } from '../../shared/floor/contents.ts';
 import type { Step } from '../../shared/documents/method.ts';
 import type { RecordedEvent } from '../../shared/floor/events.ts';
+import { isCallEvent } from '../../shared/floor/evolve-calls.ts';
 import { evolve } from '../../shared/floor/evolve.ts';
 import { EMPTY_STATE, type Call, type FloorState, type StepLife, type Workpiece } from '../../shared/floor/state.ts';
 import { wayOf } from '../../shared/floor/way.ts';
@@ -8,7 +9,7 @@ import { concerned } from '../../shared/records/concerned.ts';
 import { assert } from '../../shared/result.ts';
 import { writeFacts } from './fact-rows.ts';
 import type { RecordStatements } from './record-statements.ts';
-import { nominalPromises, plannedPromises, promisePlaces, type StepPromise } from './step-promises.ts';
+import { promisePlaces, promisesOf, type StepPromise } from './step-promises.ts';
 
 /** Numbers of workpieces that are held in memory; beyond that they are looked up again. */
 const NUMBERS_HELD = 20_000;
@@ -85,7 +86,8 @@ export class RecordsFold {
     this.#state = after;
     const { event, sequence } = recorded;
     const ids = concerned(event);
-    if (event.type !== 'callSounded') {
+    // Calls have rows of their own, and nothing else follows from them.
+    if (!isCallEvent(event)) {
       if (ids.length === 0) this.#rows.put('house_events', sequence, event.type);
       for (const id of ids) this.#rows.put('workpiece_events', this.#number(id, sequence), sequence);
     }
@@ -104,13 +106,13 @@ export class RecordsFold {
     }
     if (event.type === 'workpiecePlanned') {
       const workpiece = after.workpieces[event.workpieceId];
-      if (workpiece !== undefined) this.#promise(workpiece, nominalPromises(after, workpiece));
+      if (workpiece !== undefined) this.#promise(workpiece, promisesOf(after, workpiece));
     }
     if (event.type === 'planAdopted' && event.isWhole) {
       for (const id of ids) {
         const workpiece = after.workpieces[id];
         if (workpiece !== undefined && Object.keys(workpiece.steps).length === 0)
-          this.#promise(workpiece, plannedPromises(event.starts, id));
+          this.#promise(workpiece, promisesOf(after, workpiece, event.starts));
       }
     }
   }
@@ -232,7 +234,7 @@ export class RecordsFold {
       if (!(step in workpiece.steps))
         this.#rows.run('DELETE FROM steps WHERE workpiece = ? AND round = ? AND step = ?', number, round, step);
     }
-    const changed = Object.entries(workpiece.steps).filter(([step, life]) => known[step] !== life);
+    const changed = Object.entries(workpiece.steps).filter(([step, life]) => known[step] !== life && !isInherited(workpiece, life));
     if (changed.length === 0) return;
     const way = wayOf(state, workpiece);
     for (const [stepId, life] of changed) {
@@ -329,6 +331,11 @@ const WRITE_WORKPIECE = `INSERT INTO workpieces (number, id, kind, tag, service_
 const WRITE_STEP = `INSERT OR REPLACE INTO steps (workpiece, round, step, position, verb, kind, status, started_ms, ended_ms, planned_start_ms,
   planned_end_ms, earliest_min, target_min, latest_min, factor, more_min, station, helpers, started_by, ended_by, pieces, inferred, place)
   VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`;
+
+/** A load brings along what was done with it before it was one: that is told of what it was a part of. */
+function isInherited({ kind, plannedStartMs }: Workpiece, { endedMs }: StepLife): boolean {
+  return kind === 'load' && endedMs !== null && endedMs <= plannedStartMs;
+}
 
 /** Where it stood for the most of a step; null where it stood in no rest place. */
 function placeDuring({ stays }: Workpiece, { startedMs, endedMs }: StepLife): string | null {

@@ -17,28 +17,39 @@ export interface StepPromise {
   readonly endMs: number;
 }
 
-/** What a workpiece is promised as it is planned: each step after the other by its target, from its planned start. */
-export function nominalPromises(state: FloorState, workpiece: Workpiece): readonly StepPromise[] {
-  const own = chained(wayOf(state, workpiece), workpiece.plannedStartMs, workpiece.pieces, NONE);
-  const endMs = own.at(-1)?.endMs ?? workpiece.plannedStartMs;
-  const cuts = workpiece.productId === null ? workpiece.cuts : [];
-  const below = cuts.flatMap((cut, index) =>
-    chained(state.products[versionKey(cut.productId, cut.productVersion)]?.way ?? [], endMs, cut.pieces, index),
-  );
-  return [...own, ...below];
-}
-
-/** What a whole plan promises of one workpiece and of what it is to be divided into. */
-export function plannedPromises(starts: EventOf<'planAdopted'>['starts'], workpieceId: string): readonly StepPromise[] {
-  return starts
-    .filter((start) => start.workpieceId === workpieceId)
-    .map(({ cut = NONE, load = NONE, stepId, plannedStartMs, plannedEndMs = plannedStartMs }) => ({
+/**
+ * What a workpiece is promised as it is planned, and what it is to be divided into: each step when a plan has it, the others one after the
+ * other by their targets, from its planned start. `starts` are a whole plan's, of any workpieces.
+ */
+export function promisesOf(state: FloorState, workpiece: Workpiece, starts: EventOf<'planAdopted'>['starts'] = []): readonly StepPromise[] {
+  const planned = starts
+    .filter((start) => start.workpieceId === workpiece.id)
+    .map(({ cut = NONE, load = NONE, stepId, plannedStartMs, plannedEndMs }) => ({
       cut,
       load,
       step: stepId,
       startMs: plannedStartMs,
-      endMs: plannedEndMs,
+      plannedEndMs,
     }));
+  const chain = (steps: readonly Step[], fromMs: number, pieces: number | null, cut: number): StepPromise[] => {
+    let atMs = fromMs;
+    return steps.map((step) => {
+      // Of a cut that is planned in loads the first of them leads.
+      const plan = planned.find((start) => start.cut === cut && start.step === step.id);
+      const startMs = plan?.startMs ?? atMs;
+      const lastsMs = plan?.plannedEndMs === undefined ? targetMin(step, pieces) * MINUTE_MS : plan.plannedEndMs - startMs;
+      atMs = startMs + lastsMs;
+      return { cut, load: NONE, step: step.id, startMs: Math.round(startMs), endMs: Math.round(atMs) };
+    });
+  };
+  const own = chain(wayOf(state, workpiece), workpiece.plannedStartMs, workpiece.pieces, NONE);
+  const endMs = own.at(-1)?.endMs ?? workpiece.plannedStartMs;
+  const cuts = workpiece.productId === null ? workpiece.cuts : [];
+  const below = cuts.flatMap((cut, index) =>
+    chain(state.products[versionKey(cut.productId, cut.productVersion)]?.way ?? [], endMs, cut.pieces, index),
+  );
+  const loads = planned.filter(({ load }) => load !== NONE);
+  return [...own, ...below, ...loads.map(({ plannedEndMs, ...load }) => ({ ...load, endMs: plannedEndMs ?? load.startMs }))];
 }
 
 /** Under which workpiece, cut and load a step of a workpiece may have been promised, the nearest first. */
@@ -47,13 +58,4 @@ export function promisePlaces(state: FloorState, workpiece: Workpiece): readonly
   // What was promised of a whole cut holds for each of its loads.
   const whole = places.filter(({ load }) => load !== NONE).map((place) => ({ ...place, load: NONE }));
   return [...places, ...whole];
-}
-
-function chained(steps: readonly Step[], fromMs: number, pieces: number | null, cut: number): StepPromise[] {
-  let atMs = fromMs;
-  return steps.map((step) => {
-    const startMs = atMs;
-    atMs += targetMin(step, pieces) * MINUTE_MS;
-    return { cut, load: NONE, step: step.id, startMs: Math.round(startMs), endMs: Math.round(atMs) };
-  });
 }

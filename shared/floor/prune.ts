@@ -1,4 +1,4 @@
-import { KEEP_FINISHED_MS, versionKey, type FloorState, type Workpiece } from './state.ts';
+import { KEEP_FINISHED_MS, versionKey, type Edge, type FloorState, type Workpiece } from './state.ts';
 
 /** Drops what left the floor more than 36 hours before an instant, with edges and document versions that nothing points at any more. */
 export function prune(state: FloorState, atMs: number): FloorState {
@@ -20,10 +20,20 @@ export function prune(state: FloorState, atMs: number): FloorState {
     vesselReturns: state.vesselReturns.filter((back) => back.freeMs >= atMs - KEEP_FINISHED_MS),
     plan: state.plan === null ? null : { ...state.plan, steps: onlyOf(state.plan.steps, workpieces) },
     pins: Object.fromEntries(Object.entries(state.pins).filter(([, pin]) => pin.kind === 'first' || pin.workpieceId in workpieces)),
-    edges: state.edges.filter((edge) => edge.fromId in workpieces || edge.toId in workpieces),
+    edges: state.edges.filter((edge) => isEdgeKept(edge, workpieces, atMs)),
     formulas: keptVersions(state.formulas, state.formulaVersions, formulaKeys),
     products: keptVersions(state.products, state.productVersions, productKeys),
   };
+}
+
+/** Edges of work that goes on as something else: they go with the last of their ends. */
+const OF_WORK: ReadonlySet<Edge['kind']> = new Set<Edge['kind']>(['divide', 'load', 'join']);
+
+/** What a pot gave and was fed goes after the 36 hours too, though the pot is still there. */
+function isEdgeKept({ kind, fromId, toId, atMs: edgeMs }: Edge, workpieces: Readonly<Record<string, Workpiece>>, atMs: number): boolean {
+  if (!(fromId in workpieces || toId in workpieces)) return false;
+  if (edgeMs >= atMs - KEEP_FINISHED_MS) return true;
+  return kind !== 'feed' && (OF_WORK.has(kind) || (fromId in workpieces && toId in workpieces));
 }
 
 function onlyOf<Value>(record: Readonly<Record<string, Value>>, kept: Readonly<Record<string, unknown>>): Readonly<Record<string, Value>> {

@@ -20,7 +20,7 @@ import type { HeatSample } from '../trade/slot-heat.ts';
 import type { LotsBefore } from './lots-used.ts';
 
 /** Version of this shape: a snapshot of another version is thrown away and folded anew. */
-export const STATE_VERSION = 11;
+export const STATE_VERSION = 12;
 
 /** Days that are remembered as open, the newest ones: a day is planned once. */
 export const OPEN_DATES_KEPT = 60;

@@ -122,3 +122,72 @@ export type BatchAnswer = z.infer<typeof batchAnswerSchema>;
 
 /** What every answer comes in. */
 export const answeredSchema = z.strictObject({ progress: recordsProgressSchema, answer: z.unknown() });
+
+/** An order of a day, and by when so many pieces were there. */
+export const orderRowSchema = z.strictObject({
+  id: z.string(),
+  product: z.string(),
+  pieces: z.number().int(),
+  readyMs: msSchema,
+  isWithdrawn: z.boolean(),
+});
+export type OrderRow = z.infer<typeof orderRowSchema>;
+
+/** How long a deck had something in it, out of how long the ovens worked that day. */
+export const deckUseSchema = z.strictObject({
+  deck: z.string(),
+  slots: z.number().int(),
+  /** Sum over its slots of the minutes in which something lay in them. */
+  slotMin: z.number(),
+  /** From the day's first load to its last unloading, in minutes. */
+  spanMin: z.number(),
+});
+export type DeckUse = z.infer<typeof deckUseSchema>;
+
+/** What is no longer there, or was saved, of a day. */
+export const spoiledRowSchema = z.strictObject({
+  pieceId: z.string(),
+  tag: z.string(),
+  what: z.string(),
+  reason: z.string().nullable(),
+  grams: z.number(),
+  pieces: z.number().nullable(),
+});
+
+export const dayAnswerSchema = z.strictObject({
+  date: z.string(),
+  /** The days in the records beside it; null at either end. */
+  previous: z.string().nullable(),
+  next: z.string().nullable(),
+  isClosed: z.boolean(),
+  pieces: z.array(pieceRowSchema),
+  steps: z.array(stepRowSchema),
+  /** What each step held, by piece and step: mixers and slots. */
+  uses: z.array(z.strictObject({ pieceId: z.string(), step: z.string(), kind: z.string(), resource: z.string() })),
+  orders: z.array(orderRowSchema),
+  decks: z.array(deckUseSchema),
+  spoiled: z.array(spoiledRowSchema),
+  saved: z.array(spoiledRowSchema),
+  calls: z.strictObject({ call: z.number().int(), late: z.number().int(), lost: z.number().int() }),
+});
+export type DayAnswer = z.infer<typeof dayAnswerSchema>;
+
+/** One week, Monday to Sunday, of service dates. */
+export const weekRowSchema = z.strictObject({
+  /** Its Monday. */
+  monday: z.string(),
+  days: z.number().int(),
+  batches: z.number().int(),
+  finishedPieces: z.number(),
+  discardedPieces: z.number(),
+  /** Of the finished ones, how far off the plan their last steps ended: median minutes, positive late; null without a plan. */
+  offMin: z.number().nullable(),
+  /** Share of steps that began more than five minutes later than planned. */
+  lateShare: z.number().nullable(),
+  lateCalls: z.number().int(),
+  lostCalls: z.number().int(),
+  /** Share of the ovens' time in which their slots were full. */
+  ovenShare: z.number().nullable(),
+});
+export const weeksAnswerSchema = z.strictObject({ weeks: z.array(weekRowSchema) });
+export type WeeksAnswer = z.infer<typeof weeksAnswerSchema>;

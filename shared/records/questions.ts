@@ -30,6 +30,10 @@ export const QUESTIONS = {
   lessons: z.strictObject(periodShape),
   /** How the calls of a period were, by the measures of alarm management. */
   calls: z.strictObject(periodShape),
+  /** One day as it was; the last one where none is named. */
+  day: z.strictObject({ date: serviceDateSchema.optional() }),
+  /** Week by week; the last half year where nothing is said. */
+  weeks: z.strictObject(periodShape),
 } as const;
 
 /** The name of a question. */

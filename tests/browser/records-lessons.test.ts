@@ -124,7 +124,7 @@ describe('AH3 how the calls were, at a desk, by keyboard alone', () => {
       ['lessons', lessons],
       ['calls', calls],
     ] as const) {
-      const page = await open(`?view=${view}`, 1280, `&lang=${language}`);
+      const page = await open(`?view=${view}`, 1280, `&language=${language}`);
       for (const width of [1280, 320]) {
         await page.setViewportSize({ width, height: 800 });
         await page.getByRole('heading', { name: heading }).waitFor();

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { prune } from '../../shared/floor/prune.ts';
-import { KEEP_FINISHED_MS } from '../../shared/floor/state.ts';
+import { KEEP_FINISHED_MS, type Edge } from '../../shared/floor/state.ts';
 import { Floor } from './support/floor.ts';
 import { bringInCommand, harbourFile } from './support/harbour.ts';
 import { idOf, SERVER_DEVICE } from './support/ids.ts';
@@ -40,6 +40,34 @@ describe('D16 the live state is open work and the last 36 hours', () => {
     expect(floor.state.edges.map((edge) => edge.toId)).toEqual([floor.id('M1b')]);
     floor.wait(1).ok({ type: 'discardWorkpiece', workpieceId: floor.id('R1'), reason: 'too old' });
     expect(floor.state.edges).toEqual([]);
+  });
+
+  test('what a pot gave and was fed goes after the 36 hours, though the pot stays', () => {
+    const floor = Floor.harbour();
+    const { id } = floor.piece('C1');
+    const [from, to] = [floor.id('R1'), floor.id('R2')];
+    const edge = (kind: 'draw' | 'feed' | 'divide', fromId: string, toId: string, ageH: number): Edge => ({
+      kind,
+      fromId,
+      toId,
+      grams: 100,
+      atMs: floor.nowMs - ageH * HOUR_MIN * 60_000,
+      commandId: id,
+    });
+    const gone = idOf(4711);
+    const edges = [
+      edge('draw', from, gone, 37),
+      edge('draw', from, gone, 35),
+      edge('feed', from, from, 37),
+      edge('feed', from, from, 35),
+      edge('draw', from, to, 37),
+      edge('divide', gone, to, 37),
+    ];
+    const state = { ...floor.state, edges };
+    // Something has to go before anything is looked at.
+    const finished = { ...floor.piece('C1'), finishedMs: floor.nowMs - 37 * HOUR_MIN * 60_000 };
+    const after = prune({ ...state, workpieces: { ...state.workpieces, [id]: finished } }, floor.nowMs);
+    expect(after.edges).toEqual([edges[1], edges[3], edges[4], edges[5]]);
   });
 
   test('open work stays, however old', () => {

@@ -1,10 +1,20 @@
 import type { TemplateResult } from 'lit';
 import '../../../../display/records/batch-view.ts';
 import '../../../../display/records/batches-view.ts';
+import '../../../../display/records/day-view.ts';
+import '../../../../display/records/weeks-view.ts';
 import { NO_NAMES, type RecordsTools } from '../../../../display/records/records-tools.ts';
 import type { Asked } from '../../../../display/records/records-store.ts';
 import '../../../../display/records/records-page.ts';
-import type { BatchAnswer, BatchesAnswer, NamesAnswer, PieceRow, StepRow } from '../../../../shared/records/answers.ts';
+import type {
+  BatchAnswer,
+  BatchesAnswer,
+  DayAnswer,
+  NamesAnswer,
+  PieceRow,
+  StepRow,
+  WeeksAnswer,
+} from '../../../../shared/records/answers.ts';
 import type { QuestionName } from '../../../../shared/records/questions.ts';
 import { made } from '../made.ts';
 import { section, shelf, specimen } from '../specimen.ts';
@@ -153,6 +163,49 @@ const RECORDS_OF_ONE: readonly (readonly [string, Asked<BatchAnswer>])[] = [
   ['missing', { phase: 'missing' }],
 ];
 
+const DAY: DayAnswer = {
+  date: '2026-03-07',
+  previous: '2026-03-06',
+  next: null,
+  isClosed: false,
+  pieces: [piece({}), piece({ id: 'pieceC2', tag: 'C2' })],
+  steps: [
+    step({}),
+    step({ step: 'bake', verb: 'bake', kind: 'bake', position: 9, startedMs: NOW_MS - 6.5 * HOUR_MS, endedMs: NOW_MS - 5.7 * HOUR_MS }),
+    step({ pieceId: 'pieceC2', startedMs: NOW_MS - 6 * HOUR_MS, endedMs: NOW_MS - 5 * HOUR_MS }),
+    step({
+      pieceId: 'pieceC2',
+      step: 'round',
+      verb: 'round',
+      kind: 'hands',
+      position: 7,
+      startedMs: NOW_MS - 4.8 * HOUR_MS,
+      endedMs: NOW_MS - 4.6 * HOUR_MS,
+    }),
+  ],
+  uses: [{ pieceId: 'pieceC1', step: 'bake', kind: 'slot', resource: 'top-left' }],
+  orders: [{ id: 'order', product: 'country-loaf', pieces: 12, readyMs: NOW_MS, isWithdrawn: false }],
+  decks: [{ deck: 'top', slots: 2, slotMin: 90, spanMin: 240 }],
+  spoiled: [{ pieceId: 'pieceC1', tag: 'C1', what: 'pieces', reason: null, grams: 900, pieces: 1 }],
+  saved: [{ pieceId: 'pieceC1', tag: 'C1', what: 'usedPastLimit', reason: 'Read cold all the time', grams: 1_200, pieces: 2 }],
+  calls: { call: 41, late: 6, lost: 1 },
+};
+
+const WEEKS: WeeksAnswer = {
+  weeks: ['2026-02-16', '2026-02-23', '2026-03-02'].map((monday, index) => ({
+    monday,
+    days: 6,
+    batches: 38 + index,
+    finishedPieces: 540 + 10 * index,
+    discardedPieces: 8,
+    offMin: 12 - 4 * index,
+    lateShare: 0.4 - 0.1 * index,
+    lateCalls: 60,
+    lostCalls: 2,
+    ovenShare: index === 0 ? null : 0.31,
+  })),
+};
+
 /** What happened: the page, and each of its views in every state. */
 export function recordsSection(): TemplateResult {
   return section('records', 'Records', [
@@ -188,6 +241,30 @@ export function recordsSection(): TemplateResult {
       RECORDS_OF_ONE.map(([name, asked]) =>
         specimen(`batch-view, ${name}`, 'whole', made('batch-view', { tools: answering({ batch: asked }), names: RECORD_NAMES })),
       ),
+      'stacked',
+    ),
+    shelf(
+      'Days and weeks',
+      [
+        specimen(
+          'day-view',
+          'whole',
+          made('day-view', { tools: answering({ day: { phase: 'here', answer: DAY, progress: LEVEL } }), names: RECORD_NAMES }),
+        ),
+        specimen(
+          'day-view, nothing begun',
+          'whole',
+          made('day-view', {
+            tools: answering({ day: { phase: 'here', answer: { ...DAY, pieces: [], steps: [] }, progress: LEVEL } }),
+            names: RECORD_NAMES,
+          }),
+        ),
+        specimen(
+          'weeks-view',
+          'whole',
+          made('weeks-view', { tools: answering({ weeks: { phase: 'here', answer: WEEKS, progress: LEVEL } }), names: RECORD_NAMES }),
+        ),
+      ],
       'stacked',
     ),
   ]);
