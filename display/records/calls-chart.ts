@@ -21,7 +21,9 @@ export class CallsChart extends LitElement {
     unsafeCSS(plotStyles),
     css`
       :host {
+        /* As wide as there is room, not as the canvas was before the room shrank. */
         display: block;
+        overflow: hidden;
         color: var(--ink);
         background: var(--floor);
       }

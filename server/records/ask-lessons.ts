@@ -74,8 +74,8 @@ async function leftLessons(reader: RecordsReader): Promise<ReadonlyMap<string, L
   return left;
 }
 
-/** Where a step's minutes were written otherwise in a version of the period, the newest first. */
-async function changesOf(reader: RecordsReader, { fromMs, toMs }: Period): Promise<MinutesChange[]> {
+/** Where a step's minutes were written otherwise since a period began, the newest first: what is assumed is what is in force now. */
+async function changesOf(reader: RecordsReader, { fromMs }: Period): Promise<MinutesChange[]> {
   const versions = reader.rows(
     `SELECT d.sequence, (SELECT max(b.sequence) FROM documents b WHERE b.kind = d.kind AND b.id = d.id AND b.version = d.version - 1) AS before
      FROM documents d WHERE d.kind IN ('formula', 'product') AND d.version > 1 ORDER BY d.sequence DESC LIMIT ?`,
@@ -93,7 +93,7 @@ async function changesOf(reader: RecordsReader, { fromMs, toMs }: Period): Promi
         return changed({ kind: 'product', id: is.product.id }, was.product.way, is.product.way, is.version, is.atMs ?? null);
       return [];
     })
-    .filter(({ atMs }) => atMs === null || (atMs >= fromMs && atMs < toMs));
+    .filter(({ atMs }) => atMs === null || atMs >= fromMs);
 }
 
 function changed(subject: Subject, was: readonly Step[], is: readonly Step[], version: number, atMs: number | null): MinutesChange[] {
