@@ -84,7 +84,10 @@ export class CallsChart extends LitElement {
         cursor: { show: false },
         tzDate: (seconds) => uPlot.tzDate(new Date(seconds * 1000), zone),
         scales: { y: { range: (_plot, _least, most) => [0, Math.max(FLOOD_CALLS + 2, most + 1)] } },
-        axes: [{ ...axis, values: DAYS_AND_HOURS }, axis],
+        axes: [
+          { ...axis, values: DAYS_AND_HOURS },
+          { ...axis, incrs: WHOLE_STEPS },
+        ],
         series: [
           {},
           {
@@ -120,6 +123,9 @@ export class CallsChart extends LitElement {
     return Math.max(LEAST_WIDTH_PX, Math.floor(this.clientWidth));
   }
 }
+
+/** Calls are counted: no halves on their axis. */
+const WHOLE_STEPS = [1, 2, 5, 10, 20, 50, 100];
 
 /** Dates and clock times as ISO 8601 writes them, whatever the language: the library's own are American. */
 const DAYS_AND_HOURS: uPlot.Axis.Values = [

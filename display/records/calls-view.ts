@@ -111,8 +111,8 @@ export class CallsView extends LitElement {
       )}`;
   }
 
-  private stepText({ subject, step, verb }: Offender): string {
-    return `${nameIn(this.names, subject.kind === 'formula' ? 'formulas' : 'products', subject.id)}, ${verbText(verb, step)}`;
+  private stepText({ subject, step, verb, nth }: Offender): string {
+    return `${nameIn(this.names, subject.kind === 'formula' ? 'formulas' : 'products', subject.id)}, ${verbText(verb, step, nth)}`;
   }
 
   private adviceText(offender: Offender): string {

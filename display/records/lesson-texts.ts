@@ -31,10 +31,11 @@ export function pieceMinutesText(value: number): string {
   return minutesWords(Math.round(value * 10) / 10);
 }
 
-/** What a step does, as words of the trade; the step's own key where its verb is none of ours. */
-export function verbText(verb: string, stepId: string): string {
+/** What a step does, as words of the trade, with its number where there are several; its own key where its verb is none of ours. */
+export function verbText(verb: string, stepId: string, nth: number | null): string {
   const known = verbSchema.safeParse(verb);
-  return known.success ? VERBS[known.data].running : stepId;
+  if (!known.success) return stepId;
+  return nth === null ? VERBS[known.data].running : `${VERBS[known.data].running} ${nth}`;
 }
 
 /** What a lesson is about: the dough or product and its step, the mixer, the place. */
@@ -47,7 +48,7 @@ export function subjectText({ subject, step }: Lesson, names: NamesAnswer): stri
     slot: 'slots',
   };
   const name = nameIn(names, lists[subject.kind], subject.id);
-  return step === null ? name : `${name}, ${verbText(step.verb, step.id)}`;
+  return step === null ? name : `${name}, ${verbText(step.verb, step.id, step.nth)}`;
 }
 
 /** One part of a lesson: its station, deck, formula or sizes, with what it is drawn to. */

@@ -3,7 +3,13 @@ import { customElement, property, state } from 'lit/decorators.js';
 import { live } from 'lit/directives/live.js';
 import type { NamesAnswer } from '../../shared/records/answers.ts';
 import { LEAST_TIMES } from '../../shared/records/lesson-rules.ts';
-import { lessonAboutSchema, lessonsAnswerSchema, type Lesson, type LessonsAnswer } from '../../shared/records/lessons-answer.ts';
+import {
+  lessonAboutSchema,
+  lessonsAnswerSchema,
+  type Lesson,
+  type LessonGroup,
+  type LessonsAnswer,
+} from '../../shared/records/lessons-answer.ts';
 import { deskStyles, plainButtonStyles } from '../desk/desk-styles.ts';
 import { weightText } from '../parts/weight-text.ts';
 import { zonedDate } from '../parts/zoned-instant.ts';
@@ -41,6 +47,9 @@ export class LessonsView extends LitElement {
       td ul {
         display: grid;
         gap: 2px;
+      }
+      .buttons button {
+        white-space: nowrap;
       }
       td p + p {
         margin-top: var(--space-1);
@@ -131,7 +140,7 @@ export class LessonsView extends LitElement {
     isAnswered: boolean,
     more: TemplateResult | typeof nothing = nothing,
   ): TemplateResult | typeof nothing {
-    const hasParts = lessons.some(({ groups }) => groups.length > 0);
+    const hasParts = lessons.some(({ groups }) => groups.some(isShown));
     const columns: Column[] = [
       { head: LESSONS.what },
       { head: LESSONS.assumedFound },
@@ -174,7 +183,7 @@ export class LessonsView extends LitElement {
       ...(hasParts
         ? [
             html`<ul>
-              ${groups.map((group) => html`<li>${groupText(group, about, this.names)}</li>`)}
+              ${groups.filter(isShown).map((group) => html`<li>${groupText(group, about, this.names)}</li>`)}
             </ul>`,
           ]
         : []),
@@ -248,6 +257,11 @@ export class LessonsView extends LitElement {
     const [from, to] = ['from', 'to'].map((name) => said.get(name));
     this.tools?.goTo(searchOf('lessons', { ...(typeof from === 'string' ? { from } : {}), ...(typeof to === 'string' ? { to } : {}) }));
   };
+}
+
+/** One or two times of a station or deck say nothing. */
+function isShown({ n }: LessonGroup): boolean {
+  return n >= LEAST_SHOWN;
 }
 
 function outcomeText(outcome: LessonOutcome): string {

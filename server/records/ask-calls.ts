@@ -22,7 +22,7 @@ export async function askCalls(reader: RecordsReader, asked: QuestionOf<'calls'>
     quantile: quantileOf,
     about: ({ subject, step }, done) => {
       late.set(`${subject.kind} ${subject.id} ${step}`, done);
-      return { verb: book.step(subject, step)?.verb ?? '', advice: null };
+      return { verb: book.step(subject, step)?.verb ?? '', nth: book.nthOf(subject, step), advice: null };
     },
   });
   // Each step's minutes are drawn towards how its verb goes in this house: all of those verbs, and no others.

@@ -53,6 +53,13 @@ export class BookInForce {
     return this.#way({ kind, id }).find((step) => step.id === stepId);
   }
 
+  /** The how manieth of its verb a step is; null where it is the only one. */
+  nthOf(subject: Subject, stepId: string): number | null {
+    const verb = this.step(subject, stepId)?.verb;
+    const alike = this.#way(subject).filter((step) => step.verb === verb);
+    return alike.length < 2 ? null : alike.findIndex(({ id }) => id === stepId) + 1 || null;
+  }
+
   /** The step after one; undefined where there is none. */
   stepAfter(subject: Subject, stepId: string): Step | undefined {
     const way = this.#way(subject);

@@ -29,7 +29,7 @@ function proposalOf(step: Step, spread: Spread, estimate: number): Lesson['propo
 export function minutesLessons(all: readonly StepTimes[], deckOf: (slotId: string) => string | null): readonly Lesson[] {
   const shown = all.filter(({ times }) => times.length > 0);
   const estimates = estimatesOf(shown);
-  return shown.flatMap(({ subject, formula, step, times, leftOut }, index): Lesson[] => {
+  return shown.flatMap(({ subject, formula, step, nth, times, leftOut }, index): Lesson[] => {
     const minutes = times.map((time) => time.minutes);
     const spread = spreadOf(minutes);
     if (spread === null) return [];
@@ -41,7 +41,7 @@ export function minutesLessons(all: readonly StepTimes[], deckOf: (slotId: strin
         about: 'minutes',
         subject,
         formula,
-        step: { id: step.id, verb: step.verb, kind: step.kind },
+        step: { id: step.id, verb: step.verb, kind: step.kind, nth },
         spread,
         estimate,
         trend: trendOf(times.map((time) => ({ atMs: time.atMs, value: time.minutes }))),

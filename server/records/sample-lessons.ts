@@ -74,7 +74,10 @@ function lessonsOf(
         about,
         subject,
         formula: subject.kind === 'formula' ? subject.id : subject.kind === 'product' ? first.formula : null,
-        step: first.step === null ? null : { id: first.step, verb: step?.verb ?? '', kind: step?.kind ?? '' },
+        step:
+          first.step === null
+            ? null
+            : { id: first.step, verb: step?.verb ?? '', kind: step?.kind ?? '', nth: nthOf(book, subject.id, first.step) },
         spread,
         estimate: estimates[index] ?? spread.median,
         trend: trendOf(own),
@@ -89,6 +92,10 @@ function lessonsOf(
       },
     ];
   });
+}
+
+function nthOf(book: BookInForce | undefined, formula: string, stepId: string): number | null {
+  return book?.nthOf({ kind: 'formula', id: formula }, stepId) ?? null;
 }
 
 function byFormula(told: readonly Told[]): LessonGroup[] {

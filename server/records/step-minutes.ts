@@ -34,6 +34,8 @@ export interface StepTimes {
   /** What the document is, or is made of. */
   readonly formula: string;
   readonly step: Step;
+  /** The how manieth of its verb it is in its document; null where it is the only one. */
+  readonly nth: number | null;
   readonly times: readonly StepTime[];
   readonly leftOut: number;
 }
@@ -73,7 +75,7 @@ export async function stepTimes(
     const lateMin = (book.stepAfter(subject, step.id) ?? step).toleranceMin.late;
     const times = group.rows.flatMap((row) => timeOf(row, step, lateMin, slots) ?? []);
     const formula = subject.kind === 'formula' ? subject.id : (book.formulaOf(subject.id) ?? '');
-    return { subject, formula, step, times, leftOut: group.rows.length - times.length };
+    return { subject, formula, step, nth: book.nthOf(subject, step.id), times, leftOut: group.rows.length - times.length };
   });
   return { book, all };
 }

@@ -64,7 +64,7 @@ export interface DoneLate {
 export interface HealthAids {
   /** A quantile of values in any order. */
   readonly quantile: (values: readonly number[], share: number) => number;
-  readonly about: (offender: Pick<Offender, 'subject' | 'step'>, done: readonly DoneLate[]) => Pick<Offender, 'verb' | 'advice'>;
+  readonly about: (offender: Pick<Offender, 'subject' | 'step'>, done: readonly DoneLate[]) => Pick<Offender, 'verb' | 'nth' | 'advice'>;
 }
 
 /**

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { nthSchema } from './lessons-answer.ts';
 
 const countSchema = z.number().int().min(0);
 const timesSchema = z.strictObject({ n: countSchema, medianMin: z.number().nullable(), ninetiethMin: z.number().nullable() });
@@ -10,6 +11,7 @@ export const offenderSchema = z.strictObject({
   subject: z.strictObject({ kind: z.enum(['formula', 'product']), id: z.string() }),
   step: z.string(),
   verb: z.string(),
+  nth: nthSchema,
   calls: countSchema,
   late: countSchema,
   lost: countSchema,

@@ -1,6 +1,8 @@
 import { z } from 'zod';
 
 const figureSchema = z.number();
+/** The how manieth of its verb a step is in its document; null where it is the only one. */
+export const nthSchema = z.number().int().min(1).nullable();
 
 /** How values are spread: quartiles and tenths between neighbours in proportion, and the interval that holds the median with 95 %. */
 export const spreadSchema = z.strictObject({
@@ -46,7 +48,7 @@ export const lessonSchema = z.strictObject({
   /** The formula that the subject is, or is made of; null for a mixer or a place. */
   formula: z.string().nullable(),
   /** For minutes and ripeness: which step, and what it does. */
-  step: z.strictObject({ id: z.string(), verb: z.string(), kind: z.string() }).nullable(),
+  step: z.strictObject({ id: z.string(), verb: z.string(), kind: z.string(), nth: nthSchema }).nullable(),
   spread: spreadSchema,
   /** The median drawn towards what is known of others like it, the more the less is known of this one. */
   estimate: figureSchema,

@@ -19,6 +19,7 @@ const AIDS: HealthAids = {
   quantile: (values, share) => [...values].sort((a, b) => a - b)[Math.round((values.length - 1) * share)] ?? Number.NaN,
   about: (_offender, done) => ({
     verb: 'turnOut',
+    nth: null,
     advice: done.length < 3 ? null : { by: 'coming', fromMin: 10, toMin: 10 + Math.round(done[0]?.afterDueMin ?? 0) },
   }),
 };

@@ -177,7 +177,7 @@ describe('LS3 what is found against what is assumed', () => {
     expect(lesson).toMatchObject({
       subject: { kind: 'formula', id: 'country' },
       formula: 'country',
-      step: { id: 'turn-out', verb: 'turnOut', kind: 'hands' },
+      step: { id: 'turn-out', verb: 'turnOut', kind: 'hands', nth: null },
       spread: { n: 12, median: 10, quarter: 9.75, threeQuarters: 11, tenth: 9, medianLow: 9, medianHigh: 11 },
       assumed: 3,
       leftOut: 0,
@@ -192,6 +192,7 @@ describe('LS3 what is found against what is assumed', () => {
     expect(lesson?.trend?.low).toBeLessThan(0);
     expect(lesson?.trend?.high).toBeGreaterThan(0);
     expect(answer.lessons[0]).toBe(lesson);
+    expect(lessonOf(answer, 'first-speed')?.step?.nth).toBeNull();
     expect(lessonOf(answer, 'first-speed')).toMatchObject({ spread: { median: 4 }, proposal: null });
     // Weighing was never said to have begun, so nothing is known of how long it takes.
     expect(lessonOf(answer, 'weigh')).toBeUndefined();

@@ -29,7 +29,7 @@ export const LESSONS = {
   timed: (n: number, leftOut: number): string => (leftOut === 0 ? String(n) : `${n}, und ${leftOut}, die nichts sagen`),
   spreadWords: (half: string, most: string, assumed: string | null): string =>
     `die Hälfte ${half}, acht von zehn ${most}${assumed === null ? '' : `; angenommen ${assumed}`}`,
-  between: (from: string, to: string): string => `${from} bis ${to}`,
+  between: (from: string, to: string): string => (from === to ? from : `${from} bis ${to}`),
   more: (by: string): string => `${by} mehr im Monat`,
   less: (by: string): string => `${by} weniger im Monat`,
   steady: 'keine Richtung zu sehen',

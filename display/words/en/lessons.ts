@@ -30,7 +30,7 @@ export const LESSONS = {
   timed: (n: number, leftOut: number): string => (leftOut === 0 ? String(n) : `${n}, and ${leftOut} that say nothing`),
   spreadWords: (half: string, most: string, assumed: string | null): string =>
     `half of them ${half}, eight of ten ${most}${assumed === null ? '' : `; assumed ${assumed}`}`,
-  between: (from: string, to: string): string => `${from} to ${to}`,
+  between: (from: string, to: string): string => (from === to ? from : `${from} to ${to}`),
   more: (by: string): string => `${by} more a month`,
   less: (by: string): string => `${by} less a month`,
   steady: 'no trend to be seen',

@@ -29,7 +29,7 @@ export const LESSONS = {
   timed: (n: number, leftOut: number): string => (leftOut === 0 ? String(n) : `${n}, et ${leftOut} qui ne disent rien`),
   spreadWords: (half: string, most: string, assumed: string | null): string =>
     `la moitié ${half}, huit sur dix ${most}${assumed === null ? '' : ` ; supposé ${assumed}`}`,
-  between: (from: string, to: string): string => `de ${from} à ${to}`,
+  between: (from: string, to: string): string => (from === to ? from : `de ${from} à ${to}`),
   more: (by: string): string => `${by} de plus par mois`,
   less: (by: string): string => `${by} de moins par mois`,
   steady: 'pas de tendance visible',
