@@ -57,6 +57,12 @@ export const VIEWS = {
     load: () => import('./calls-view.ts'),
     show: ({ tools, names, query }) => html`<calls-view .tools=${tools} .names=${names} .query=${query}></calls-view>`,
   },
+  out: {
+    title: () => RECORDS.menu.out,
+    isInMenu: true,
+    load: () => import('./out-view.ts'),
+    show: ({ query }) => html`<out-view .query=${query}></out-view>`,
+  },
 } as const satisfies Readonly<Record<string, RecordsView>>;
 
 export type ViewName = keyof typeof VIEWS;

@@ -110,6 +110,7 @@ export const ROUTE_ROLES = {
   'GET /api/weigh-out/:id': 'look',
   'GET /api/export': 'manage',
   'GET /api/records/:question': 'look',
+  'GET /api/records-export': 'manage',
   'GET /api/backups': 'manage',
   'POST /api/backups': 'manage',
   'POST /api/calc/:name': 'look',

@@ -1,16 +1,13 @@
 import { existsSync, mkdirSync, readdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import Database from 'better-sqlite3';
 import { DEVICES_DATABASE, DEVICES_FILE } from '../devices/devices-schema.ts';
 import { flush } from '../journal/flush.ts';
 import { JOURNAL_DATABASE } from '../journal/journal-schema.ts';
-import { openDatabaseReadOnly, type DatabaseKind } from '../journal/open-database.ts';
 import { JOURNAL_FILE, SqliteJournal } from '../journal/sqlite-journal.ts';
 import { loadState } from '../main/load-state.ts';
+import { copyDatabase } from './copy-database.ts';
+import { copyRecords } from './copy-records.ts';
 import { BACKUP_FILE, backupName, backupsIn, toBeThinned, UNFINISHED, type Backup, type BackupFacts } from './backup-folder.ts';
-
-/** Pages that SQLite copies before others get a turn: the floor's own writes are never held up. */
-const PAGES_AT_ONCE = 200;
 
 /** What a copy is not: why it cannot be used. */
 export class BackupError extends Error {
@@ -19,7 +16,8 @@ export class BackupError extends Error {
 
 /**
  * Copies journal and devices of a data folder into a new folder of `into`, while a server may be writing (SQLite's online backup), looks at
- * the copy (every hash, and all events folded), and only then gives it its name. Older ones are thinned. Throws BackupError where the copy
+ * the copy (every hash, and all events folded), and only then gives it its name. Where there are records the newest backup has a copy of
+ * them. Older ones are thinned. Throws BackupError where the copy
  * is not right, and whatever the disk says; nothing half made is left behind under a backup's name.
  */
 export async function makeBackup(dataFolder: string, into: string, nowMs: number): Promise<Backup> {
@@ -34,6 +32,9 @@ export async function makeBackup(dataFolder: string, into: string, nowMs: number
     if (existsSync(join(dataFolder, DEVICES_FILE)))
       await copyDatabase(join(dataFolder, DEVICES_FILE), join(unfinished, DEVICES_FILE), DEVICES_DATABASE);
     const found = await checkedCopy(unfinished);
+    // After all that counts, so that a stick that is full costs only the records.
+    const older = backupsIn(into).map((backup) => backup.folder);
+    await copyRecords(dataFolder, unfinished, older);
     const facts: BackupFacts = { format: 1, ...found, madeMs: nowMs };
     writeFileSync(join(unfinished, BACKUP_FILE), `${JSON.stringify(facts)}\n`);
     for (const name of readdirSync(unfinished)) await flush(join(unfinished, name));
@@ -65,21 +66,5 @@ export async function checkedCopy(folder: string): Promise<Pick<BackupFacts, 'ki
     return { kitchenId, sequence, hash };
   } finally {
     await journal.close();
-  }
-}
-
-async function copyDatabase(from: string, to: string, kind: DatabaseKind): Promise<void> {
-  const database = openDatabaseReadOnly(from, kind);
-  try {
-    await database.backup(to, { progress: () => PAGES_AT_ONCE });
-  } finally {
-    database.close();
-  }
-  // One file, without a log beside it: a stick may be read where nothing can be written.
-  const copy = new Database(to);
-  try {
-    copy.pragma('journal_mode = DELETE');
-  } finally {
-    copy.close();
   }
 }

@@ -19,6 +19,7 @@ const COMMANDS = new Map([
   ['verify', { module: join(BUILD, 'js/server/cli/verify.js'), parts: ['server'] }],
   ['restore', { module: join(BUILD, 'js/server/cli/restore.js'), parts: ['server'] }],
   ['rebuild', { module: join(BUILD, 'js/server/cli/rebuild.js'), parts: ['server'] }],
+  ['archive', { module: join(BUILD, 'js/server/cli/archive.js'), parts: ['server'] }],
   ['invent', { module: join(BUILD, 'js/server/cli/invent.js'), parts: ['server'], ownsStreams: true }],
   ['calc', { module: join(BUILD, 'js/server/cli/calc.js'), parts: ['server'], ownsStreams: true }],
   ['plan-bench', { module: join(BUILD, 'js/server/cli/plan-bench.js'), parts: ['server'], ownsStreams: true }],

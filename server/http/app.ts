@@ -19,6 +19,7 @@ import { serveLive } from './live-route.ts';
 import { servePages } from './pages.ts';
 import { servePlan } from './plan-route.ts';
 import { guardEdge, limitConnections, REQUEST_TIMEOUT_MS, SLOW_LIMITS } from './edge.ts';
+import { serveRecordsExport } from './records-export-route.ts';
 import { serveRecords } from './records-route.ts';
 import { serveExport } from './export-route.ts';
 import { sendProblem } from './problem.ts';
@@ -117,6 +118,7 @@ export async function buildApp({
   serveBackups(app, backups);
   serveExport(app, { ...api, devices, kitchenId: api.floor.kitchenId });
   serveRecords(app, { records, devices });
+  serveRecordsExport(app, { records, zone: () => api.floor.state.house?.document.zone ?? 'UTC' });
   serveCalc(app);
   serveWeighOut(app, api);
   servePlan(app, { ...api, planning, newId });

@@ -35,6 +35,7 @@ export class JournalStatements {
   readonly #hashAt: Database.Statement<[number, number]>;
   readonly #events: Database.Statement<[number, number, number]>;
   readonly #links: Database.Statement<[number, number, number]>;
+  readonly #received: Database.Statement<[number, number, number]>;
   readonly #outcome: Database.Statement<[number, Uint8Array]>;
   readonly #insertCommand: Database.Statement<[Uint8Array, number, number, number, Uint8Array]>;
   readonly #insertEvent: Database.Statement<[number, number, number, number, number, Uint8Array, Uint8Array]>;
@@ -48,6 +49,7 @@ export class JournalStatements {
     this.#hashAt = database.prepare<[number, number]>('SELECT hash FROM events WHERE kitchen = ? AND sequence = ?').pluck();
     this.#events = database.prepare<[number, number, number]>(`SELECT ${EVENT_COLUMNS} ${EVENTS_AFTER}`).raw();
     this.#links = database.prepare<[number, number, number]>(`SELECT ${EVENT_COLUMNS}, c.received_ms, e.hash ${EVENTS_AFTER}`).raw();
+    this.#received = database.prepare<[number, number, number]>(`SELECT c.received_ms ${EVENTS_AFTER}`).pluck();
     this.#outcome = database
       .prepare<[number, Uint8Array]>(
         'SELECT outcome, (SELECT max(sequence) FROM events WHERE command = commands.number) FROM commands WHERE kitchen = ? AND id = ?',
@@ -104,6 +106,10 @@ export class JournalStatements {
       const columns = asRow(row);
       return { ...eventRow(columns), receivedMs: asNumber(columns[7]), hash: asBytes(columns[8]) };
     });
+  }
+
+  receivedAfter(kitchen: number, afterSequence: number, limit: number): number[] {
+    return this.#received.all(kitchen, afterSequence, limit).map(asNumber);
   }
 
   /** The packed outcome of a command and the sequence number of its last event, or null where the command is unknown. */

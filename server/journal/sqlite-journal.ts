@@ -124,12 +124,26 @@ export class SqliteJournal implements Journal {
       fromSequence,
       toSequence: toSequence ?? faultsNamed(() => this.#lastLink(kitchen)).sequence,
       hashAt: (sequence) => (sequence === 0 ? ZERO_HASH : faultsNamed(() => this.#statements.hashAt(kitchen, sequence))),
-      linksAfter: (sequence, limit) =>
-        this.#statements.linksAfter(kitchen, sequence, limit).map(({ device, body, hash, ...row }): KeptLink => {
-          const deviceId = this.#idAt(device);
-          return { hash, link: { ...row, kitchenId, deviceId, event: decodeBody(body, this.#names) } };
-        }),
+      linksAfter: (sequence, limit) => this.#linksAfter(kitchen, kitchenId, sequence, limit),
     });
+  }
+
+  /**
+   * Events with a sequence number above `afterSequence`, oldest first, at most `limit`, as they were kept and with all that their hashes
+   * cover. Rejects with JournalError `journalFailed` where one is damaged.
+   */
+  async links(kitchenId: string, afterSequence: number, limit: number): Promise<readonly KeptLink[]> {
+    const kitchen = faultsNamed(() => this.#statements.kitchenNumber(kitchenId));
+    try {
+      return this.#linksAfter(kitchen, kitchenId, afterSequence, limit);
+    } catch (error) {
+      throw new JournalError('journalFailed', `An event after ${afterSequence} is damaged.`, { cause: error });
+    }
+  }
+
+  /** When the server took the events with a sequence number above `afterSequence`, in their order, at most `limit`. */
+  async receivedAfter(kitchenId: string, afterSequence: number, limit: number): Promise<readonly number[]> {
+    return faultsNamed(() => this.#statements.receivedAfter(this.#statements.kitchenNumber(kitchenId), afterSequence, limit));
   }
 
   async close(): Promise<void> {
@@ -172,6 +186,14 @@ export class SqliteJournal implements Journal {
     // Checked on the way in; the shape is not checked again for each of a hundred thousand.
     const event = liftedEvent(kept, version, this.#options.upcasters) as FloorEvent;
     return { sequence, commandId, ordinal, deviceId, event };
+  }
+
+  #linksAfter(kitchen: number, kitchenId: string, afterSequence: number, limit: number): readonly KeptLink[] {
+    return this.#statements.linksAfter(kitchen, afterSequence, limit).map((row): KeptLink => {
+      const { sequence, commandId, ordinal, receivedMs, version, device, body, hash } = row;
+      const event = decodeBody(body, this.#names);
+      return { hash, link: { sequence, kitchenId, commandId, ordinal, deviceId: this.#idAt(device), receivedMs, version, event } };
+    });
   }
 
   #knownKitchen(): string | null {

@@ -237,7 +237,6 @@ const MOVED_ALONG: readonly (readonly [table: string, columns: readonly string[]
   ['more_time', ['at_ms'], ''],
   ['holds', ['at_ms', 'until_ms', 'released_ms'], ''],
   ['oven_loads', ['from_ms', 'to_ms'], ''],
-  ['promised', ['start_ms', 'end_ms'], ''],
   ['calls', ['due_ms', 'raised_ms', 'heard_ms'], ' AND ended_ms IS NULL'],
 ];
 

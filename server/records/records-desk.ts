@@ -1,8 +1,10 @@
 import type { z } from 'zod';
+import type { ExportAsked } from '../../shared/records/export-asked.ts';
 import { QUESTIONS, type QuestionName, type RecordsProgress } from '../../shared/records/questions.ts';
 import { assert } from '../../shared/result.ts';
 import { ANSWERS } from './questions-answered.ts';
 import { RecordsBuilder } from './records-builder.ts';
+import { Pour } from './pour.ts';
 import type { FromRecords, ToRecords } from './records-messages.ts';
 import { RecordsReader } from './records-reader.ts';
 
@@ -31,6 +33,7 @@ export class RecordsDesk {
   #progress: RecordsProgress = { sequence: 0, of: 0 };
   /** One thing after another: a page, an answer. */
   #tail: Promise<unknown> = Promise.resolve();
+  readonly #pours = new Map<number, Pour>();
   #isNewsKnown = false;
   #isClosed = false;
 
@@ -54,6 +57,17 @@ export class RecordsDesk {
       case 'ask':
         await this.#answer(message.askId, message.name, message.asked);
         return;
+      case 'pour':
+        await this.#beginPour(message.pourId, message.asked, message.zone);
+        return;
+      case 'more':
+        // Others have their turn between two chunks: a question, a page of what is new.
+        await this.#timers.turn();
+        await this.#inTurn(async () => this.#pour(message.pourId));
+        return;
+      case 'enough':
+        await this.#inTurn(async () => this.#endPour(message.pourId));
+        return;
       case 'close':
         this.#isClosed = true;
         await this.#inTurn(() => this.#close());
@@ -67,7 +81,7 @@ export class RecordsDesk {
       do {
         await this.#inTurn(() => this.#page());
         await this.#timers.turn();
-      } while (!this.#isClosed && this.#progress.sequence < this.#progress.of);
+      } while (!this.#isClosed && this.#isBehind);
     } catch (error) {
       this.#say({ type: 'behind', message: error instanceof Error ? error.message : String(error) });
     }
@@ -81,20 +95,60 @@ export class RecordsDesk {
 
   async #answer(askId: number, name: QuestionName, asked: unknown): Promise<void> {
     try {
-      // Just behind, it is worth waiting for; records that are being made anew answer with what they have, and say how far they are.
-      do {
-        await this.#inTurn(() => this.#page());
-      } while (!this.#isClosed && this.#progress.sequence < this.#progress.of && this.#progress.of - this.#progress.sequence < SOON_LEVEL);
+      await this.#waitForLevel();
       const answer = await this.#inTurn(async () => {
         const reader = await this.#opened();
         return reader === null ? null : await answered(reader, name, asked);
       });
       this.#say({ type: 'answer', askId, answer, progress: this.#progress });
-      if (this.#progress.sequence < this.#progress.of) void this.#catchUp();
+      if (this.#isBehind) void this.#catchUp();
     } catch (error) {
-      const { message, stack = '' } = error instanceof Error ? error : new Error(String(error));
-      this.#say({ type: 'broken', askId, message, stack });
+      this.#say({ type: 'broken', askId, ...told(error) });
     }
+  }
+
+  /** Just behind, it is worth waiting for; records that are being made anew answer with what they have, and say how far they are. */
+  async #waitForLevel(): Promise<void> {
+    do {
+      await this.#inTurn(() => this.#page());
+    } while (!this.#isClosed && this.#isBehind && this.#progress.of - this.#progress.sequence < SOON_LEVEL);
+  }
+
+  /** A file of half a table would not say so: where the records are not level, nothing is written. */
+  async #beginPour(pourId: number, asked: ExportAsked, zone: string): Promise<void> {
+    try {
+      await this.#waitForLevel();
+      await this.#inTurn(async () => {
+        const reader = this.#isClosed || this.#isBehind ? null : await this.#opened();
+        if (reader !== null) this.#pours.set(pourId, new Pour(reader, asked, zone));
+      });
+      this.#say({ type: 'pouring', pourId, isReady: this.#pours.has(pourId), progress: this.#progress });
+      if (this.#isBehind) void this.#catchUp();
+    } catch (error) {
+      this.#say({ type: 'spilt', pourId, ...told(error) });
+    }
+  }
+
+  #pour(pourId: number): void {
+    const pour = this.#pours.get(pourId);
+    if (pour === undefined) return;
+    try {
+      const chunk = pour.next();
+      if (chunk.isLast) this.#endPour(pourId);
+      this.#say({ type: 'poured', pourId, ...chunk });
+    } catch (error) {
+      this.#endPour(pourId);
+      this.#say({ type: 'spilt', pourId, ...told(error) });
+    }
+  }
+
+  #endPour(pourId: number): void {
+    this.#pours.get(pourId)?.close();
+    this.#pours.delete(pourId);
+  }
+
+  get #isBehind(): boolean {
+    return this.#progress.sequence < this.#progress.of;
   }
 
   async #opened(): Promise<RecordsReader | null> {
@@ -104,6 +158,7 @@ export class RecordsDesk {
   }
 
   async #close(): Promise<void> {
+    for (const pourId of this.#pours.keys()) this.#endPour(pourId);
     await this.#reader?.close();
     await this.#builder?.close();
   }
@@ -114,6 +169,11 @@ export class RecordsDesk {
     this.#tail = result.catch(() => {});
     return result;
   }
+}
+
+function told(error: unknown): { readonly message: string; readonly stack: string } {
+  const { message, stack = '' } = error instanceof Error ? error : new Error(String(error));
+  return { message, stack };
 }
 
 /** The answer to one question; what it is asked with was checked where it came from, and is checked again. */

@@ -35,6 +35,12 @@ interface LastCommands {
   readonly undoable: CommandSpan | null;
 }
 
+/** From when to when. */
+interface Span {
+  readonly startMs: number;
+  readonly endMs: number;
+}
+
 /** A workpiece as it is to be written, with the state in which it was so; null: it is gone, for what made it was undone. */
 interface Unwritten {
   readonly workpiece: Workpiece | null;
@@ -55,6 +61,8 @@ export class RecordsFold {
   readonly #unwritten = new Map<string, Unwritten>();
   /** As each workpiece was written last; what is not in here is written whole. */
   readonly #written = new Map<string, { readonly workpiece: Workpiece; readonly round: number }>();
+  /** What steps that are not written yet were promised when they began: a plan that comes later, or a clock, does not change it. */
+  readonly #promised = new Map<string, Span>();
   #fresh = { sequence: 0, count: 0 };
   #state: FloorState;
   #atStart: FloorState;
@@ -95,6 +103,7 @@ export class RecordsFold {
     // A feed begins a pot's way anew: how the one before it went is written before it is counted.
     const pot = event.type === 'fermentFed' ? before.workpieces[event.workpieceId] : undefined;
     if (pot !== undefined) this.#write(pot, before);
+    if (event.type === 'clockJumped') this.#shiftPromised(after, event.byMs);
     // What was undone is taken out before the undoing itself is written down.
     if (event.type === 'commandUndone') this.#takeOut(recorded.deviceId, event.undoneCommandId);
     writeFacts(this.#rows, (id) => this.#number(id, sequence), after, recorded);
@@ -102,6 +111,7 @@ export class RecordsFold {
       const [was, is] = [before.workpieces[id], after.workpieces[id]];
       if (was === is) continue;
       this.#unwritten.set(id, { workpiece: is ?? null, state: after });
+      if (is !== undefined) this.#noteSteps(is, was, after);
       if (was?.call !== is?.call) this.#followCall(id, was?.call ?? null, is?.call ?? null, event);
     }
     if (event.type === 'workpiecePlanned') {
@@ -130,6 +140,7 @@ export class RecordsFold {
     }
     for (const id of this.#written.keys()) if (!(id in this.#state.workpieces)) this.#written.delete(id);
     this.#unwritten.clear();
+    this.#promised.clear();
     this.#atStart = this.#state;
     if (this.#numbers.size > NUMBERS_HELD) this.#numbers.clear();
   }
@@ -228,18 +239,24 @@ export class RecordsFold {
   #writeSteps(number: number, round: number, workpiece: Workpiece, state: FloorState): void {
     const before = this.#written.get(workpiece.id);
     const known = before?.round === round ? before.workpiece.steps : {};
-    // Whatever was written of it before this builder began, or of a round that a feed undone gives back, is written anew.
-    if (before?.round !== round) this.#rows.run('DELETE FROM steps WHERE workpiece = ? AND round >= ?', number, round);
-    for (const step of Object.keys(known)) {
+    // Of a round that a feed undone gives back, and of what a builder wrote that broke off, only what is so stays.
+    const stale = before?.round === round ? Object.keys(known) : this.#stepsWritten(number, round);
+    for (const step of stale) {
       if (!(step in workpiece.steps))
         this.#rows.run('DELETE FROM steps WHERE workpiece = ? AND round = ? AND step = ?', number, round, step);
     }
-    const changed = Object.entries(workpiece.steps).filter(([step, life]) => known[step] !== life && !isInherited(workpiece, life));
+    const changed: [string, StepLife][] = [];
+    for (const [step, life] of Object.entries(workpiece.steps)) {
+      if (known[step] === life) continue;
+      // What was under way when it became a load may have been over by then: a tap may come late.
+      if (this.#isInherited(workpiece, step, life)) this.#eraseStep(number, round, step);
+      else changed.push([step, life]);
+    }
     if (changed.length === 0) return;
     const way = wayOf(state, workpiece);
     for (const [stepId, life] of changed) {
       const position = way.findIndex((step) => step.id === stepId);
-      this.#writeStep(number, round, { stepId, life, position, step: way[position] }, workpiece, state);
+      this.#writeStep(number, round, { stepId, life, position, step: way[position] }, workpiece);
     }
   }
 
@@ -248,9 +265,8 @@ export class RecordsFold {
     round: number,
     { stepId, life, position, step }: { stepId: string; life: StepLife; position: number; step: Step | undefined },
     workpiece: Workpiece,
-    state: FloorState,
   ): void {
-    const promise = this.#promiseOf(state, workpiece, stepId);
+    const promise = this.#promised.get(`${workpiece.id} ${stepId}`);
     this.#rows.run(
       WRITE_STEP,
       number,
@@ -279,7 +295,60 @@ export class RecordsFold {
     );
   }
 
-  #promiseOf(state: FloorState, workpiece: Workpiece, stepId: string): { startMs: number; endMs: number } | null {
+  #eraseStep(number: number, round: number, step: string): void {
+    this.#rows.run('DELETE FROM steps WHERE workpiece = ? AND round = ? AND step = ?', number, round, step);
+  }
+
+  #stepsWritten(number: number, round: number): readonly string[] {
+    this.#rows.run('DELETE FROM steps WHERE workpiece = ? AND round > ?', number, round);
+    const steps = this.#rows.value('SELECT group_concat(step, char(10)) FROM steps WHERE workpiece = ? AND round = ?', number, round);
+    return typeof steps === 'string' ? steps.split('\n') : [];
+  }
+
+  /** A load brings along what was done with it before it was one: that is told of what it was a part of. */
+  #isInherited({ kind, parentId }: Workpiece, step: string, { endedMs }: StepLife): boolean {
+    if (kind !== 'load' || parentId === null || endedMs === null) return false;
+    const parent = this.#number(parentId, this.sequence);
+    return this.#rows.value('SELECT ended_ms FROM steps WHERE workpiece = ? AND step = ?', parent, step) === endedMs;
+  }
+
+  /** What steps that have just begun were promised. */
+  #noteSteps(is: Workpiece, was: Workpiece | undefined, state: FloorState): void {
+    if (is.steps === was?.steps) return;
+    for (const step of Object.keys(is.steps)) {
+      if (was !== undefined && step in was.steps) continue;
+      const promise = this.#promiseOf(state, is, step);
+      if (promise !== null) this.#promised.set(`${is.id} ${step}`, promise);
+    }
+  }
+
+  /** What open work was promised moves along with a clock that is set, whether it is written down or not; with it that of what it was divided from. */
+  #shiftPromised(state: FloorState, byMs: number): void {
+    const moved = new Set<string>();
+    for (const workpiece of Object.values(state.workpieces)) {
+      if (workpiece.finishedMs !== null) continue;
+      for (let at: Workpiece | undefined = workpiece; at !== undefined && !moved.has(at.id); at = parentOf(state, at)) moved.add(at.id);
+      const number = this.#number(workpiece.id, this.sequence);
+      this.#rows.run(
+        'UPDATE steps SET planned_start_ms = planned_start_ms + ?, planned_end_ms = planned_end_ms + ? WHERE workpiece = ? AND round = ?',
+        byMs,
+        byMs,
+        number,
+        this.#roundOf(number, workpiece),
+      );
+      for (const step of Object.keys(workpiece.steps)) {
+        const key = `${workpiece.id} ${step}`;
+        const promise = this.#promised.get(key);
+        if (promise !== undefined) this.#promised.set(key, { startMs: promise.startMs + byMs, endMs: promise.endMs + byMs });
+      }
+    }
+    for (const id of moved) {
+      const number = this.#number(id, this.sequence);
+      this.#rows.run('UPDATE promised SET start_ms = start_ms + ?, end_ms = end_ms + ? WHERE workpiece = ?', byMs, byMs, number);
+    }
+  }
+
+  #promiseOf(state: FloorState, workpiece: Workpiece, stepId: string): Span | null {
     for (const { workpieceId, cut, load } of promisePlaces(state, workpiece)) {
       const place = [this.#number(workpieceId, this.sequence), cut, load, stepId] as const;
       const startMs = this.#rows.value('SELECT start_ms FROM promised WHERE workpiece = ? AND cut = ? AND load = ? AND step = ?', ...place);
@@ -328,13 +397,18 @@ const WRITE_WORKPIECE = `INSERT INTO workpieces (number, id, kind, tag, service_
     started_ms = excluded.started_ms, ended_ms = excluded.ended_ms, ending = excluded.ending, grams = excluded.grams, scaled_to_g = excluded.scaled_to_g,
     scrap_g = excluded.scrap_g, pieces = excluded.pieces, planned_pieces = excluded.planned_pieces, allergens = excluded.allergens`;
 
-const WRITE_STEP = `INSERT OR REPLACE INTO steps (workpiece, round, step, position, verb, kind, status, started_ms, ended_ms, planned_start_ms,
+const WRITE_STEP = `INSERT INTO steps (workpiece, round, step, position, verb, kind, status, started_ms, ended_ms, planned_start_ms,
   planned_end_ms, earliest_min, target_min, latest_min, factor, more_min, station, helpers, started_by, ended_by, pieces, inferred, place)
-  VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`;
+  VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)
+  ON CONFLICT (workpiece, round, step) DO UPDATE SET position = excluded.position, verb = excluded.verb, kind = excluded.kind,
+    status = excluded.status, started_ms = excluded.started_ms, ended_ms = excluded.ended_ms,
+    planned_start_ms = coalesce(excluded.planned_start_ms, planned_start_ms), planned_end_ms = coalesce(excluded.planned_end_ms, planned_end_ms),
+    earliest_min = excluded.earliest_min, target_min = excluded.target_min, latest_min = excluded.latest_min, factor = excluded.factor,
+    more_min = excluded.more_min, station = excluded.station, helpers = excluded.helpers, started_by = excluded.started_by,
+    ended_by = excluded.ended_by, pieces = excluded.pieces, inferred = excluded.inferred, place = excluded.place`;
 
-/** A load brings along what was done with it before it was one: that is told of what it was a part of. */
-function isInherited({ kind, plannedStartMs }: Workpiece, { endedMs }: StepLife): boolean {
-  return kind === 'load' && endedMs !== null && endedMs <= plannedStartMs;
+function parentOf(state: FloorState, { parentId }: Workpiece): Workpiece | undefined {
+  return parentId === null ? undefined : state.workpieces[parentId];
 }
 
 /** Where it stood for the most of a step; null where it stood in no rest place. */

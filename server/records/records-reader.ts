@@ -42,6 +42,14 @@ export class RecordsReader {
     return this.#database.prepare(sql).iterate(...values) as IterableIterator<Row>;
   }
 
+  /** The same, each row as a list of its values. */
+  rawEach(sql: string, ...values: readonly Value[]): IterableIterator<Value[]> {
+    return this.#database
+      .prepare(sql)
+      .raw()
+      .iterate(...values) as IterableIterator<Value[]>;
+  }
+
   /** The first row; undefined where there is none. */
   row(sql: string, ...values: readonly Value[]): Row | undefined {
     return this.#statement(sql).get(...values) as Row | undefined;

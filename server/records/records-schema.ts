@@ -1,4 +1,5 @@
 import type { DatabaseKind } from '../journal/open-database.ts';
+import { RECORD_VIEWS } from './record-views.ts';
 
 /** The file's name in the data folder. It can be thrown away at any time: it is made again of the journal. */
 export const RECORDS_FILE = 'records.db';
@@ -7,7 +8,7 @@ export const RECORDS_FILE = 'records.db';
  * Raised with every change of the tables, of what is written into them, or of the floor's own fold: a file of another version is thrown
  * away and built anew.
  */
-export const RECORDS_VERSION = 2;
+export const RECORDS_VERSION = 3;
 
 /** Tables with one row for each fact, by the event that says it: what a command said is taken out by the sequence numbers of its events. */
 export const FACT_TABLES = [
@@ -27,8 +28,8 @@ export const FACT_TABLES = [
   'oven_loads',
 ] as const;
 
-// Instants are milliseconds since 1970, of house time. `workpiece` is workpieces.number. What a table holds: shared/records/tables.ts
-// says it of the views that others read; these tables are our own and may change with any version.
+// Instants are milliseconds since 1970, of house time. `workpiece` is workpieces.number. These tables are our own and may change with any
+// version; what others read are the views, which shared/records/tables.ts describes.
 const SCHEMA = `
 CREATE TABLE checkpoint (
   only_row INTEGER PRIMARY KEY CHECK (only_row = 1),
@@ -244,6 +245,7 @@ CREATE TABLE samples (
   at_ms     INTEGER NOT NULL
 ) STRICT;
 CREATE INDEX samples_by_time ON samples (kind, at_ms);
+CREATE INDEX samples_by_instant ON samples (at_ms);
 
 CREATE TABLE calls (
   sequence      INTEGER PRIMARY KEY,
@@ -281,7 +283,7 @@ CREATE TABLE documents (
   version  INTEGER NOT NULL,
   name     TEXT NOT NULL
 ) STRICT;
-CREATE INDEX documents_by_id ON documents (kind, id, version);
+CREATE INDEX documents_by_id ON documents (kind, id, version, name);
 
 CREATE TABLE day_ends (
   sequence     INTEGER PRIMARY KEY,
@@ -302,5 +304,9 @@ CREATE TABLE orders (
 CREATE INDEX orders_by_day ON orders (service_date);
 `;
 
-/** What the house asks of its past: rows made of the journal's events, for nobody else's use. */
-export const RECORDS_DATABASE: DatabaseKind = { applicationId: 0x4f76_7752, schemaVersion: RECORDS_VERSION, schema: SCHEMA };
+/** What the house asks of its past: rows made of the journal's events, and views of them for others. */
+export const RECORDS_DATABASE: DatabaseKind = {
+  applicationId: 0x4f76_7752,
+  schemaVersion: RECORDS_VERSION,
+  schema: `${SCHEMA}\n${RECORD_VIEWS}`,
+};

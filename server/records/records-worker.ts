@@ -9,7 +9,7 @@ const port = parentPort;
 const folder: unknown = workerData;
 assert(port !== null && typeof folder === 'string', 'records are kept by a worker thread that knows their folder');
 // oxlint-disable-next-line unicorn/require-post-message-target-origin -- a worker thread has no origin; windows have
-const say = (message: FromRecords): void => port.postMessage(message);
+const say = (message: FromRecords): void => port.postMessage(message, message.type === 'poured' ? [message.bytes.buffer] : []);
 const desk = new RecordsDesk(folder, say, {
   turn: () => setImmediate(),
   later: (run, delayMs) => void setTimeout(run, delayMs),

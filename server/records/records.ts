@@ -1,8 +1,13 @@
 import type { Logger } from 'pino';
+import type { ExportAsked } from '../../shared/records/export-asked.ts';
 import type { QuestionName, RecordsProgress } from '../../shared/records/questions.ts';
 import { unreachable } from '../../shared/result.ts';
 import type { FromRecords } from './records-messages.ts';
 import type { RecordsPort, StartRecordsThread } from './start-records-thread.ts';
+import { TableStream } from './table-stream.ts';
+
+/** Tables that are written at once; one more waits until one is done. Each has a chunk or two in memory. */
+export const POURS_AT_ONCE = 4;
 
 /** A question came to nothing, because of a bug or because the thread ended; what it said is in the log. */
 export class RecordsBroken extends Error {
@@ -13,6 +18,18 @@ export class RecordsBroken extends Error {
 export interface Answered {
   readonly answer: unknown;
   readonly progress: RecordsProgress;
+}
+
+/** A table on its way out. `stream` is null where the records are not made that far yet. */
+export interface Poured {
+  readonly stream: TableStream | null;
+  readonly progress: RecordsProgress;
+}
+
+interface PendingPour {
+  readonly stream: TableStream;
+  readonly resolve: (poured: Poured) => void;
+  readonly reject: (error: RecordsBroken) => void;
 }
 
 interface Pending {
@@ -30,8 +47,10 @@ export interface RecordsOptions {
 export class Records {
   readonly #options: RecordsOptions;
   readonly #pending = new Map<number, Pending>();
+  readonly #pours = new Map<number, PendingPour>();
   #port: RecordsPort | null = null;
   #nextAskId = 1;
+  #nextPourId = 1;
   #isStopped = false;
 
   constructor(options: RecordsOptions) {
@@ -52,6 +71,27 @@ export class Records {
     return new Promise((resolve, reject) => {
       this.#pending.set(askId, { resolve, reject });
       this.#started().say({ type: 'ask', askId, name, asked });
+    });
+  }
+
+  /**
+   * Writes a table out, as what asks for it says; `zone` is the house's. Null where POURS_AT_ONCE are being written. Whoever is given a stream
+   * takes it to its end or destroys it. Rejects with RecordsBroken.
+   */
+  pour(asked: ExportAsked, zone: string): Promise<Poured> | null {
+    if (this.#pours.size >= POURS_AT_ONCE) return null;
+    const pourId = this.#nextPourId;
+    this.#nextPourId += 1;
+    const stream = new TableStream({
+      more: () => this.#port?.say({ type: 'more', pourId }),
+      over: (isTakenWhole) => {
+        this.#pours.delete(pourId);
+        if (!isTakenWhole) this.#port?.say({ type: 'enough', pourId });
+      },
+    });
+    return new Promise((resolve, reject) => {
+      this.#pours.set(pourId, { stream, resolve, reject });
+      this.#started().say({ type: 'pour', pourId, asked, zone });
     });
   }
 
@@ -80,6 +120,19 @@ export class Records {
       case 'answer':
         this.#settle(message.askId)?.resolve({ answer: message.answer, progress: message.progress });
         return;
+      case 'pouring': {
+        const pour = this.#pours.get(message.pourId);
+        if (!message.isReady) this.#pours.delete(message.pourId);
+        pour?.resolve({ stream: message.isReady ? pour.stream : null, progress: message.progress });
+        return;
+      }
+      case 'poured':
+        this.#pours.get(message.pourId)?.stream.arrived(message.bytes, message.isLast);
+        return;
+      case 'spilt':
+        this.#options.log.error({ message: message.message, stack: message.stack }, 'a table of the records could not be written');
+        this.#spill(message.pourId, message.message);
+        return;
       case 'broken':
         this.#options.log.error({ message: message.message, stack: message.stack }, 'a question to the records failed');
         this.#settle(message.askId)?.reject(new RecordsBroken(message.message));
@@ -98,7 +151,16 @@ export class Records {
     return pending;
   }
 
+  /** Before its stream was given, nobody takes it; afterwards whoever takes it sees that it broke off. */
+  #spill(pourId: number, why: string): void {
+    const pour = this.#pours.get(pourId);
+    this.#pours.delete(pourId);
+    pour?.reject(new RecordsBroken(why));
+    pour?.stream.destroy(new RecordsBroken(why));
+  }
+
   #forget(why: string): void {
+    for (const pourId of this.#pours.keys()) this.#spill(pourId, why);
     for (const { reject } of this.#pending.values()) reject(new RecordsBroken(why));
     this.#pending.clear();
   }

@@ -6,6 +6,7 @@ import { journalSize } from './journal-size.ts';
 import { planCore } from './plan-core.ts';
 import { planDay } from './plan-day.ts';
 import { planLive } from './plan-live.ts';
+import { recordsExport } from './records-export.ts';
 import type { Line } from './report.ts';
 import { saturday } from './saturday.ts';
 import { screens } from './screens.ts';
@@ -25,6 +26,7 @@ const BENCHES: ReadonlyMap<string, (rounds: number) => Promise<readonly Line[]>>
   ['plan-core', planCore],
   ['plan-day', planDay],
   ['plan-live', planLive],
+  ['records-export', recordsExport],
   ['saturday', saturday],
 ]);
 /** What takes many minutes is measured where it is named. */

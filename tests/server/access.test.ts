@@ -63,6 +63,7 @@ describe('the table of roles', () => {
       'POST /api/commands',
       'POST /api/book/import',
       'GET /api/export',
+      'GET /api/records-export',
       'GET /api/backups',
       'POST /api/backups',
       'POST /api/plan/proposals',

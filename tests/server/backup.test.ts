@@ -8,6 +8,7 @@ import { BackupError, checkedCopy, makeBackup } from '../../server/backup/make-b
 import { main as restore } from '../../server/cli/restore.ts';
 import { openHouse } from '../../server/main/house.ts';
 import { Machine } from './support/machine.ts';
+import { startRecordsHere } from './support/records-here.ts';
 import { folderForTest } from './support/temporary-folder.ts';
 import { openTestHouse, type TestHouse } from './support/test-house.ts';
 
@@ -67,6 +68,66 @@ describe('BK1 a backup is made while the server writes, and is looked at before 
     await makeBackup(house.folder, into, NOW_MS + HOUR_MS);
     expect(readdirSync(into).filter((name) => name.endsWith('.unfinished'))).toEqual([]);
     expect(backupsIn(into)).toHaveLength(1);
+  });
+});
+
+describe('RX4 the newest backup has a copy of the records', () => {
+  /** A house with records, which have taken in what there is. */
+  async function withRecords(): Promise<TestHouse> {
+    const house = await openTestHouse({ startRecordsThread: startRecordsHere });
+    expect((await house.house.app.inject('/api/records/batches')).statusCode).toBe(200);
+    return house;
+  }
+
+  it('any reader of SQLite opens it and reads the tables for others, where nothing can be written', async () => {
+    const house = await withRecords();
+    const into = join(folderForTest(), 'stick');
+    const backup = await makeBackup(house.folder, into, NOW_MS);
+    expect(readdirSync(backup.folder).sort()).toEqual([BACKUP_FILE, 'devices.db', 'journal.db', 'records.db']);
+    const copy = new Database(join(backup.folder, 'records.db'), { readonly: true, fileMustExist: true });
+    const tags = copy.prepare('SELECT tag FROM batches ORDER BY tag').pluck().all();
+    expect(tags).toEqual(
+      Object.values(house.house.floor.state.workpieces)
+        .map(({ tag }) => tag)
+        .sort(),
+    );
+    copy.close();
+    // The next one has it, and the one before no longer: one copy is enough.
+    await weighOut(house, 'C1');
+    const next = await makeBackup(house.folder, into, NOW_MS + 2 * HOUR_MS);
+    expect(backupsIn(into)).toHaveLength(2);
+    expect([next, backup].map(({ folder }) => existsSync(join(folder, 'records.db')))).toEqual([true, false]);
+  });
+
+  it('records that are damaged, another journal’s or none at all are left out, and the backup is made', async () => {
+    const [house, other] = [await withRecords(), await withRecords()];
+    await Promise.all([house.close(), other.close()]);
+    const path = join(house.folder, 'records.db');
+    const spoils = [
+      () => writeFileSync(path, 'no database, but longer than five hundred and twelve bytes, which is the least. '.repeat(20)),
+      () => writeFileSync(path, readFileSync(path).fill(7, 8192)),
+      () => writeFileSync(path, readFileSync(join(other.folder, 'records.db'))),
+      () => rmSync(path),
+    ];
+    const whole = readFileSync(path);
+    for (const spoil of spoils) {
+      writeFileSync(path, whole);
+      spoil();
+      const backup = await makeBackup(house.folder, folderForTest(), NOW_MS);
+      expect(readdirSync(backup.folder).sort()).toEqual([BACKUP_FILE, 'devices.db', 'journal.db']);
+    }
+  });
+
+  it('restoring puts back what the house has kept; its records are made anew', async () => {
+    const house = await withRecords();
+    const backup = await makeBackup(house.folder, join(folderForTest(), 'stick'), NOW_MS);
+    const fresh = join(folderForTest(), 'new');
+    expect((await putBack('--from', backup.folder, '--data', fresh)).exitCode).toBe(0);
+    expect(existsSync(join(fresh, 'records.db'))).toBe(false);
+    const again = await openTestHouse({ folder: fresh, startRecordsThread: startRecordsHere });
+    const batches = async ({ house: { app } }: TestHouse): Promise<unknown> =>
+      (await app.inject('/api/records/batches')).json<{ answer: unknown }>().answer;
+    expect(await batches(again)).toEqual(await batches(house));
   });
 });
 

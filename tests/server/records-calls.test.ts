@@ -1,7 +1,8 @@
 import { quantileSorted } from 'd3-array';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { callsAnswerSchema, type CallsAnswer } from '../../shared/records/calls-answer.ts';
+import { TWELVE, turnedOut } from '../domain/support/turned-out.ts';
+import { callsAnswerSchema, type CallsAnswer, type Offender } from '../../shared/records/calls-answer.ts';
 import type { RecordedEvent } from '../../shared/floor/events.ts';
 import { historyArbitrary, keep, lived } from './random-history.ts';
 import { bakersEvents } from './support/bakers-events.ts';
@@ -74,7 +75,9 @@ async function expectAsTold(recorded: readonly RecordedEvent[]): Promise<number>
   });
   expect(health.windows.worked).toBe(worked.size);
   expect(health.windows.mean ?? 0).toBeCloseTo(worked.size === 0 ? 0 : within.length / worked.size, 9);
-  const holds = told.standing.flatMap(({ event }) => (event.type === 'workpieceHeld' ? [event] : []));
+  const holds = told.standing.flatMap(({ event }) =>
+    event.type === 'workpieceHeld' && event.atMs >= fromMs && event.atMs < toMs ? [event] : [],
+  );
   const isHeldAt = ({ pieceId, stepId, endedMs }: ToldCall): boolean =>
     holds.some((hold) => hold.workpieceId === pieceId && hold.stepId === stepId && hold.atMs === endedMs);
   const chained = chains(within);
@@ -135,5 +138,37 @@ describe('AH1 how calls were is what the events say, reckoned once more', () => 
   it('after days of bakers who come late, hear some calls and are held up', async () => {
     const calls = await expectAsTold(await bakersEvents(2));
     expect(calls).toBeGreaterThan(100);
+  });
+});
+
+describe('AH4 what to write instead', () => {
+  const offender = async (events: readonly RecordedEvent[]): Promise<Offender | undefined> =>
+    (await callsOf(events)).health.offenders.find(({ step }) => step === 'turn-out');
+
+  it('what takes longer than it was written, by how long it takes', async () => {
+    expect(await offender(turnedOut(TWELVE).recorded)).toMatchObject({
+      verb: 'turnOut',
+      calls: 12,
+      advice: { by: 'work', fromMin: 3, toMin: 10 },
+    });
+  });
+
+  it('what nobody says to have begun, by how long after it was due it is over, each time', async () => {
+    expect(await offender(turnedOut(TWELVE, false).recorded)).toMatchObject({
+      lateMin: 12,
+      advice: { by: 'coming', fromMin: 3, toMin: 12 },
+    });
+  });
+
+  it('nothing of few calls, and nothing where it goes as it is written', async () => {
+    expect(await offender(turnedOut(TWELVE.slice(0, 7), false).recorded)).toMatchObject({ calls: 7, advice: null });
+    expect(
+      await offender(
+        turnedOut(
+          TWELVE.map(() => 1.5),
+          false,
+        ).recorded,
+      ),
+    ).toMatchObject({ advice: null });
   });
 });

@@ -5,8 +5,11 @@ import { OPENING_MS, SERVICE_DATE } from './harbour.ts';
 /** Minutes that turning out took, about ten, where the formula says three. */
 export const TWELVE = [9, 10, 10, 11, 12, 9, 10, 11, 10, 10, 9, 12];
 
-/** Country doughs of one day after the other; the turning out of each is begun, and done after so many minutes. */
-export function turnedOut(minutes: readonly number[]): Floor {
+/**
+ * Country doughs of one day after the other. The turning out of each calls, is begun two minutes later, and done so many minutes after that;
+ * or it is only done then, and nobody has said that it was begun.
+ */
+export function turnedOut(minutes: readonly number[], isBegun = true): Floor {
   const floor = Floor.harbour().only();
   minutes.forEach((taken, index) => {
     floor.until(OPENING_MS + (index + 1) * 86_400_000);
@@ -25,7 +28,7 @@ export function turnedOut(minutes: readonly number[]): Floor {
     floor.wait(2).raiseCalls();
     const turningOut = { workpieceId: id, stepId: 'turn-out' };
     const at = { stationId: index % 2 === 0 ? 'bench' : 'mixers' };
-    floor.ok({ type: 'startStep', ...turningOut }, at);
+    if (isBegun) floor.ok({ type: 'startStep', ...turningOut }, at);
     floor.wait(taken).ok({ type: 'finishStep', ...turningOut }, at);
     floor.ok({ type: 'discardWorkpiece', workpieceId: id, reason: 'enough for the test' });
   });

@@ -115,6 +115,12 @@ export class ServerProcess {
     return { status: answer.status, body: await answer.json() };
   }
 
+  /** A file, as a phone that manages the kitchen downloads it. */
+  async download(path: string): Promise<{ readonly status: number; readonly text: string }> {
+    const answer = await fetch(`http://127.0.0.1:${this.port}${path}`, { headers: { cookie: this.#manager() } });
+    return { status: answer.status, text: await answer.text() };
+  }
+
   /** As a phone that manages the kitchen. */
   async post(path: string, payload: unknown): Promise<HttpAnswer> {
     const answer = await fetch(`http://127.0.0.1:${this.port}${path}`, {

@@ -83,6 +83,8 @@ function follow(
     calls.push({ pieceId, stepId, level, dueMs, raisedMs, heardMs, endedMs: null, became: null });
     return;
   }
-  if (known.endedMs === null) Object.assign(known, { dueMs, raisedMs });
+  // An undo may give back an older call of the step and level; it goes on as the newest of them. Instants move with the clock alone.
+  if (known.endedMs === null && event.type === 'clockJumped')
+    Object.assign(known, { dueMs: known.dueMs + event.byMs, raisedMs: known.raisedMs + event.byMs });
   Object.assign(known, { heardMs, endedMs: null, became: null });
 }

@@ -3,6 +3,7 @@ import '../../../../display/records/batch-view.ts';
 import '../../../../display/records/batches-view.ts';
 import '../../../../display/records/day-view.ts';
 import '../../../../display/records/weeks-view.ts';
+import '../../../../display/records/out-view.ts';
 import { NO_NAMES, type RecordsTools } from '../../../../display/records/records-tools.ts';
 import type { Asked } from '../../../../display/records/records-store.ts';
 import '../../../../display/records/records-page.ts';
@@ -206,6 +207,13 @@ const WEEKS: WeeksAnswer = {
   })),
 };
 
+const OUT: readonly (readonly [string, string])[] = [
+  ['a table', ''],
+  ['a period', '?table=temperatures&from=2026-03-01&to=2026-03-31'],
+  ['a period that ends before it begins', '?from=2026-03-31&to=2026-03-01'],
+  ['always whole', '?table=documents_adopted'],
+];
+
 /** What happened: the page, and each of its views in every state. */
 export function recordsSection(): TemplateResult {
   return section('records', 'Records', [
@@ -265,6 +273,11 @@ export function recordsSection(): TemplateResult {
           made('weeks-view', { tools: answering({ weeks: { phase: 'here', answer: WEEKS, progress: LEVEL } }), names: RECORD_NAMES }),
         ),
       ],
+      'stacked',
+    ),
+    shelf(
+      'Out',
+      OUT.map(([name, query]) => specimen(`out-view, ${name}`, 'whole', made('out-view', { query: new URLSearchParams(query) }))),
       'stacked',
     ),
   ]);
