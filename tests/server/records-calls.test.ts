@@ -8,6 +8,7 @@ import { historyArbitrary, keep, lived } from './random-history.ts';
 import { bakersEvents } from './support/bakers-events.ts';
 import { askRecords } from './support/ask-records.ts';
 import { toldAgain, type ToldCall } from './support/told-again.ts';
+import { periodOf } from './support/period-of.ts';
 import { temporaryFolder } from './support/temporary-folder.ts';
 import { rmSync } from 'node:fs';
 
@@ -48,8 +49,7 @@ function chains(calls: readonly ToldCall[]): readonly (readonly ToldCall[])[] {
 async function expectAsTold(recorded: readonly RecordedEvent[]): Promise<number> {
   const told = toldAgain(recorded);
   const { health, days, from, to } = await callsOf(recorded);
-  const fromMs = Date.parse(`${from}T00:00Z`);
-  const toMs = Date.parse(`${to}T00:00Z`) + 86_400_000;
+  const [fromMs, toMs] = periodOf(told.state, { from, to });
   const within = told.calls.filter(({ raisedMs }) => raisedMs >= fromMs && raisedMs < toMs).sort((a, b) => a.raisedMs - b.raisedMs);
   expect(health.calls).toBe(within.length);
   for (const level of ['call', 'late', 'lost'] as const)

@@ -14,6 +14,7 @@ import { withTarget } from '../../shared/records/lesson-rules.ts';
 import { historyArbitrary, keep, lived } from './random-history.ts';
 import { askRecords } from './support/ask-records.ts';
 import { bakersEvents } from './support/bakers-events.ts';
+import { periodOf } from './support/period-of.ts';
 import { temporaryFolder } from './support/temporary-folder.ts';
 import { toldAgain, type ToldAgain } from './support/told-again.ts';
 
@@ -102,8 +103,7 @@ function expectSpread(lesson: Lesson, values: readonly number[]): void {
 async function expectAsTold(recorded: readonly RecordedEvent[]): Promise<number> {
   const told = toldAgain(recorded);
   const answer = await lessonsOf(recorded);
-  const fromMs = Date.parse(`${answer.from}T00:00Z`);
-  const toMs = Date.parse(`${answer.to}T00:00Z`) + 86_400_000;
+  const [fromMs, toMs] = periodOf(told.state, answer);
   const isWithin = (atMs: number): boolean => atMs >= fromMs && atMs < toMs;
   const about = (what: Lesson['about']): readonly Lesson[] => answer.lessons.filter((lesson) => lesson.about === what);
   const keyOf = ({ subject, step }: Lesson): string => [subject.kind, subject.id, ...(step === null ? [] : [step.id])].join(' ');
