@@ -54,6 +54,9 @@ function minutesTold(told: ToldAgain, fromMs: number, toMs: number): ReadonlyMap
   for (const { piece, stepId, life } of [...told.lives].sort((a, b) => (b.piece.pieces ?? -1) - (a.piece.pieces ?? -1))) {
     const { startedMs, endedMs, status, inferred } = life;
     if (status !== 'done' || inferred || startedMs === null || endedMs === null || endedMs < fromMs || endedMs >= toMs) continue;
+    // What a load brought along was done on what it was a part of.
+    const before = told.pieces.get(piece.parentId ?? '')?.steps[stepId];
+    if (piece.kind === 'load' && before?.startedMs === startedMs && before.endedMs === endedMs) continue;
     const method = newest(piece.formulaId, 'formula');
     const isOwn = piece.parentId === null && method.some(({ id }) => id === stepId);
     const isFormula = piece.productId === null || isOwn;

@@ -44,7 +44,8 @@ export function toldAgain(recorded: readonly RecordedEvent[]): ToldAgain {
       undone.add(event.undoneCommandId);
       rounds = rounds.filter(({ commandId }) => commandId !== event.undoneCommandId);
     }
-    for (const [id, was] of pieces) if (state.workpieces[id] === undefined && was.finishedMs === null) pieces.delete(id);
+    // What an undone command had made was never there; what else is gone has only left the live state.
+    if (event.type === 'commandUndone') for (const id of event.workpieceIds) if (state.workpieces[id] === undefined) pieces.delete(id);
     for (const piece of Object.values(state.workpieces)) pieces.set(piece.id, piece);
     for (const piece of Object.values({ ...before.workpieces, ...state.workpieces })) {
       follow(calls, piece.id, state.workpieces[piece.id]?.call ?? null, event);
