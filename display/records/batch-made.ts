@@ -141,7 +141,7 @@ export function lotsSection({ lots }: BatchAnswer, { root }: BatchRecord, names:
       { head: BATCH_RECORD.at, isFigure: true },
     ],
     lots.map(({ lot, ingredient, weighedTag, weighedInto, weighedMs }) => [
-      lot,
+      html`<a href=${searchOf('trace', { lot, ingredient })} @click=${following(tools)}>${lot}</a>`,
       nameIn(names, 'ingredients', ingredient),
       html`<a href=${searchOf('batch', { id: weighedInto })} @click=${following(tools)}>${weighedTag}</a>`,
       whenText(weighedMs, root.serviceDate, names.zone),

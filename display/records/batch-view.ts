@@ -121,6 +121,7 @@ export class BatchView extends LitElement {
           <a class="plain" href=${searchOf('batches', { formula: root.formula })} @click=${following(this.tools)}
             >${RECORDS.menu.batches}</a
           >
+          <a class="plain" href=${searchOf('trace', { id: root.id })} @click=${following(this.tools)}>${BATCH_RECORD.toTrace}</a>
           <button class="plain" @click=${() => globalThis.print()}>${BATCH_RECORD.print}</button>
         </div>
       </div>

@@ -275,7 +275,7 @@ export class DayView extends LitElement {
         { head: DAY_RECORD.product },
         { head: DAY_RECORD.pieces, isFigure: true },
         { head: DAY_RECORD.wanted, isFigure: true },
-        { head: '' },
+        { head: DAY_RECORD.became },
       ],
       orders.map(({ product, pieces, readyMs, isWithdrawn }) => [
         nameIn(this.names, 'products', product),

@@ -26,7 +26,7 @@ export function tableSection(
 
 /** The table alone, in a box that scrolls where it is wider than the screen. */
 export function tableOf(label: string, columns: readonly Column[], rows: readonly (readonly unknown[])[]): TemplateResult {
-  return html`<div class="wide" tabindex="0" role="region" aria-label=${label}>
+  return html`<div class="wide" tabindex="0" role="group" aria-label=${label}>
     <table>
       <thead>
         <tr>

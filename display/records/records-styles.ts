@@ -104,7 +104,9 @@ export const recordsStyles = css`
       --type-step: 12pt;
       --type-verb: 18pt;
     }
+    /* A grid may part a heading from what stands under it. */
     section {
+      display: block;
       margin-block-start: var(--space-4);
     }
     th {

@@ -57,6 +57,12 @@ export const VIEWS = {
     load: () => import('./calls-view.ts'),
     show: ({ tools, names, query }) => html`<calls-view .tools=${tools} .names=${names} .query=${query}></calls-view>`,
   },
+  trace: {
+    title: () => RECORDS.menu.trace,
+    isInMenu: true,
+    load: () => import('./trace-view.ts'),
+    show: ({ tools, names, query }) => html`<trace-view .tools=${tools} .names=${names} .query=${query}></trace-view>`,
+  },
   out: {
     title: () => RECORDS.menu.out,
     isInMenu: true,

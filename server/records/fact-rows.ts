@@ -127,11 +127,6 @@ export function writeFacts(
     case 'slotHeatLearned':
       rows.put('samples', sequence, 'slotHeat', event.slotIds.join(' '), null, event.kind, null, null, event.minutesShare, event.atMs);
       return;
-    case 'callRaised': {
-      const { stepId, level, dueMs, atMs } = event;
-      rows.put('calls', sequence, numberOf(event.workpieceId), stepId, level, dueMs, atMs, null, null, null, 0);
-      return;
-    }
     case 'planAdopted':
       event.moved.forEach(({ workpieceId, stepId, fromMs, toMs, because }, item) => {
         const cause = because?.resource?.id ?? because?.workpieceId ?? null;
@@ -146,8 +141,8 @@ export function writeFacts(
       rows.put('day_ends', sequence, event.serviceDate, 'closed');
       return;
     case 'orderPlaced': {
-      const { id, serviceDate, productId, pieces, readyMs } = event.order;
-      rows.put('orders', id, serviceDate, productId, pieces, readyMs, 0, sequence);
+      const { id, serviceDate, productId, pieces, readyMs, label = null } = event.order;
+      rows.put('orders', id, serviceDate, productId, pieces, readyMs, 0, label, sequence);
       return;
     }
     case 'orderWithdrawn':

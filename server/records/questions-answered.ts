@@ -4,7 +4,9 @@ import { askBatches } from './ask-batches.ts';
 import { askCalls } from './ask-calls.ts';
 import { askLessons } from './ask-lessons.ts';
 import { askDay } from './ask-day.ts';
+import { askLots } from './ask-lots.ts';
 import { askNames } from './ask-names.ts';
+import { askTrace } from './ask-trace.ts';
 import { askWeeks } from './ask-weeks.ts';
 import type { RecordsReader } from './records-reader.ts';
 
@@ -15,6 +17,8 @@ export const ANSWERS: { readonly [Name in QuestionName]: (reader: RecordsReader,
   batch: askBatch,
   lessons: askLessons,
   calls: askCalls,
+  lots: askLots,
+  trace: askTrace,
   day: askDay,
   weeks: askWeeks,
 };

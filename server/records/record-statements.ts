@@ -20,8 +20,8 @@ const COLUMNS = {
   plan_moves: ['sequence', 'item', 'workpiece', 'step', 'from_ms', 'to_ms', 'because', 'because_id', 'at_ms'],
   documents: ['sequence', 'kind', 'id', 'version', 'name'],
   day_ends: ['sequence', 'service_date', 'what'],
-  orders: ['id', 'service_date', 'product', 'pieces', 'ready_ms', 'is_withdrawn', 'sequence'],
-  promised: ['workpiece', 'cut', 'load', 'step', 'start_ms', 'end_ms'],
+  orders: ['id', 'service_date', 'product', 'pieces', 'ready_ms', 'is_withdrawn', 'label', 'sequence'],
+  brought: ['workpiece', 'step'],
   workpiece_events: ['workpiece', 'sequence'],
   house_events: ['sequence', 'type'],
 } as const;
@@ -58,6 +58,13 @@ export class RecordStatements {
     return this.#statement(sql)
       .pluck()
       .get(...values);
+  }
+
+  /** The columns of the first row; undefined where there is none. */
+  row(sql: string, ...values: readonly Value[]): readonly unknown[] | undefined {
+    return this.#statement(sql)
+      .raw()
+      .get(...values) as readonly unknown[] | undefined;
   }
 
   /** Takes out what the events of a command had said: events `first` to `last`. */

@@ -9,6 +9,8 @@ import { concerned } from '../../shared/records/concerned.ts';
 import { assert } from '../../shared/result.ts';
 import { writeFacts } from './fact-rows.ts';
 import type { RecordStatements } from './record-statements.ts';
+import { CallRows } from './call-rows.ts';
+import { Promises, type Span } from './promises.ts';
 import { promisePlaces, promisesOf, type StepPromise } from './step-promises.ts';
 
 /** Numbers of workpieces that are held in memory; beyond that they are looked up again. */
@@ -20,6 +22,8 @@ const NEW_AT_ONCE = 128;
 export interface FoldCheckpoint {
   readonly state: FloorState;
   readonly lastCommands: readonly (readonly [deviceId: string, commands: LastCommands])[];
+  /** What each workpiece on the floor was promised. */
+  readonly promises: readonly (readonly [workpieceId: string, promises: readonly StepPromise[]])[];
 }
 
 /** The events of one command, by their sequence numbers. */
@@ -35,19 +39,13 @@ interface LastCommands {
   readonly undoable: CommandSpan | null;
 }
 
-/** From when to when. */
-interface Span {
-  readonly startMs: number;
-  readonly endMs: number;
-}
-
 /** A workpiece as it is to be written, with the state in which it was so; null: it is gone, for what made it was undone. */
 interface Unwritten {
   readonly workpiece: Workpiece | null;
   readonly state: FloorState;
 }
 
-export const EMPTY_FOLD: FoldCheckpoint = { state: EMPTY_STATE, lastCommands: [] };
+export const EMPTY_FOLD: FoldCheckpoint = { state: EMPTY_STATE, lastCommands: [], promises: [] };
 
 /**
  * Folds the journal's events, in order, into rows. What the floor's own fold says of workpieces, steps and calls is taken from it, so that
@@ -63,6 +61,8 @@ export class RecordsFold {
   readonly #written = new Map<string, { readonly workpiece: Workpiece; readonly round: number }>();
   /** What steps that are not written yet were promised when they began: a plan that comes later, or a clock, does not change it. */
   readonly #promised = new Map<string, Span>();
+  readonly #promises: Promises;
+  readonly #calls: CallRows;
   #fresh = { sequence: 0, count: 0 };
   #state: FloorState;
   #atStart: FloorState;
@@ -72,6 +72,8 @@ export class RecordsFold {
     this.#state = checkpoint.state;
     this.#atStart = checkpoint.state;
     this.#lastCommands = new Map(checkpoint.lastCommands);
+    this.#promises = new Promises(checkpoint.promises);
+    this.#calls = new CallRows(rows);
   }
 
   /** Up to which event it has come. */
@@ -84,7 +86,7 @@ export class RecordsFold {
   }
 
   get checkpoint(): FoldCheckpoint {
-    return { state: this.#state, lastCommands: [...this.#lastCommands] };
+    return { state: this.#state, lastCommands: [...this.#lastCommands], promises: this.#promises.kept };
   }
 
   take(recorded: RecordedEvent): void {
@@ -103,7 +105,12 @@ export class RecordsFold {
     // A feed begins a pot's way anew: how the one before it went is written before it is counted.
     const pot = event.type === 'fermentFed' ? before.workpieces[event.workpieceId] : undefined;
     if (pot !== undefined) this.#write(pot, before);
-    if (event.type === 'clockJumped') this.#shiftPromised(after, event.byMs);
+    if (event.type === 'clockJumped') {
+      // Rows are moved where they lie.
+      this.#calls.flush();
+      this.#shiftPromised(after, event.byMs);
+    }
+    if (event.type === 'callRaised') this.#calls.raise(sequence, this.#number(event.workpieceId, sequence), event);
     // What was undone is taken out before the undoing itself is written down.
     if (event.type === 'commandUndone') this.#takeOut(recorded.deviceId, event.undoneCommandId);
     writeFacts(this.#rows, (id) => this.#number(id, sequence), after, recorded);
@@ -114,15 +121,16 @@ export class RecordsFold {
       if (is !== undefined) this.#noteSteps(is, was, after);
       if (was?.call !== is?.call) this.#followCall(id, was?.call ?? null, is?.call ?? null, event);
     }
+    this.#noteBrought(event, after);
     if (event.type === 'workpiecePlanned') {
       const workpiece = after.workpieces[event.workpieceId];
-      if (workpiece !== undefined) this.#promise(workpiece, promisesOf(after, workpiece));
+      if (workpiece !== undefined) this.#promises.set(workpiece.id, promisesOf(after, workpiece));
     }
     if (event.type === 'planAdopted' && event.isWhole) {
       for (const id of ids) {
         const workpiece = after.workpieces[id];
         if (workpiece !== undefined && Object.keys(workpiece.steps).length === 0)
-          this.#promise(workpiece, promisesOf(after, workpiece, event.starts));
+          this.#promises.set(workpiece.id, promisesOf(after, workpiece, event.starts));
       }
     }
   }
@@ -139,6 +147,8 @@ export class RecordsFold {
       else this.#write(workpiece, state);
     }
     for (const id of this.#written.keys()) if (!(id in this.#state.workpieces)) this.#written.delete(id);
+    this.#calls.flush();
+    this.#promises.keepOnly(this.#state.workpieces);
     this.#unwritten.clear();
     this.#promised.clear();
     this.#atStart = this.#state;
@@ -163,34 +173,9 @@ export class RecordsFold {
     const workpiece = this.#number(id, this.sequence);
     if (was !== null && (is === null || is.stepId !== was.stepId || is.level !== was.level)) {
       const became = is !== null && is.stepId === was.stepId ? 'stronger' : event.type === 'commandUndone' ? 'undone' : 'done';
-      this.#rows.run(
-        `UPDATE calls SET ended_ms = ?, became = ? WHERE sequence =
-           (SELECT max(sequence) FROM calls WHERE workpiece = ? AND step = ? AND level = ? AND ended_ms IS NULL)`,
-        atOf(event) ?? was.raisedMs,
-        became,
-        workpiece,
-        was.stepId,
-        was.level,
-      );
+      this.#calls.end(workpiece, was, atOf(event) ?? was.raisedMs, became);
     }
-    // Heard, sounded, or out again after an undo: as the floor has it.
-    if (is !== null) {
-      this.#rows.run(
-        `UPDATE calls SET heard_ms = ?, sounded_count = ?, ended_ms = NULL, became = NULL WHERE sequence =
-           (SELECT max(sequence) FROM calls WHERE workpiece = ? AND step = ? AND level = ?)`,
-        is.heardMs,
-        is.soundedCount,
-        workpiece,
-        is.stepId,
-        is.level,
-      );
-    }
-  }
-
-  #promise(workpiece: Workpiece, promises: readonly StepPromise[]): void {
-    const number = this.#number(workpiece.id, this.sequence);
-    this.#rows.run('DELETE FROM promised WHERE workpiece = ?', number);
-    for (const { cut, load, step, startMs, endMs } of promises) this.#rows.put('promised', number, cut, load, step, startMs, endMs);
+    if (is !== null) this.#calls.follow(workpiece, is);
   }
 
   #write(workpiece: Workpiece, state: FloorState): void {
@@ -242,15 +227,12 @@ export class RecordsFold {
     // Of a round that a feed undone gives back, and of what a builder wrote that broke off, only what is so stays.
     const stale = before?.round === round ? Object.keys(known) : this.#stepsWritten(number, round);
     for (const step of stale) {
-      if (!(step in workpiece.steps))
-        this.#rows.run('DELETE FROM steps WHERE workpiece = ? AND round = ? AND step = ?', number, round, step);
+      if (!(step in workpiece.steps)) this.#eraseStep(number, round, step);
     }
     const changed: [string, StepLife][] = [];
     for (const [step, life] of Object.entries(workpiece.steps)) {
       if (known[step] === life) continue;
-      // What was under way when it became a load may have been over by then: a tap may come late.
-      if (this.#isInherited(workpiece, step, life)) this.#eraseStep(number, round, step);
-      else changed.push([step, life]);
+      if (!this.#isBrought(workpiece, step)) changed.push([step, life]);
     }
     if (changed.length === 0) return;
     const way = wayOf(state, workpiece);
@@ -306,10 +288,22 @@ export class RecordsFold {
   }
 
   /** A load brings along what was done with it before it was one: that is told of what it was a part of. */
-  #isInherited({ kind, parentId }: Workpiece, step: string, { endedMs }: StepLife): boolean {
-    if (kind !== 'load' || parentId === null || endedMs === null) return false;
-    const parent = this.#number(parentId, this.sequence);
-    return this.#rows.value('SELECT ended_ms FROM steps WHERE workpiece = ? AND step = ?', parent, step) === endedMs;
+  #isBrought({ kind, id }: Workpiece, step: string): boolean {
+    const number = kind === 'load' ? this.#number(id, this.sequence) : null;
+    return number !== null && this.#rows.value('SELECT 1 FROM brought WHERE workpiece = ? AND step = ?', number, step) === 1;
+  }
+
+  #noteBrought(event: RecordedEvent['event'], state: FloorState): void {
+    if (event.type === 'loadsMade') {
+      for (const { workpieceId } of event.children) {
+        for (const [step, { endedMs }] of Object.entries(state.workpieces[workpieceId]?.steps ?? {}))
+          if (endedMs !== null) this.#rows.put('brought', this.#number(workpieceId, this.sequence), step);
+      }
+    } else if (event.type === 'stepsReopened') {
+      // Done again, it is the load's own.
+      const number = this.#number(event.workpieceId, this.sequence);
+      for (const step of event.stepIds) this.#rows.run('DELETE FROM brought WHERE workpiece = ? AND step = ?', number, step);
+    }
   }
 
   /** What steps that have just begun were promised. */
@@ -317,7 +311,7 @@ export class RecordsFold {
     if (is.steps === was?.steps) return;
     for (const step of Object.keys(is.steps)) {
       if (was !== undefined && step in was.steps) continue;
-      const promise = this.#promiseOf(state, is, step);
+      const promise = this.#promises.find(promisePlaces(state, is), step);
       if (promise !== null) this.#promised.set(`${is.id} ${step}`, promise);
     }
   }
@@ -342,20 +336,7 @@ export class RecordsFold {
         if (promise !== undefined) this.#promised.set(key, { startMs: promise.startMs + byMs, endMs: promise.endMs + byMs });
       }
     }
-    for (const id of moved) {
-      const number = this.#number(id, this.sequence);
-      this.#rows.run('UPDATE promised SET start_ms = start_ms + ?, end_ms = end_ms + ? WHERE workpiece = ?', byMs, byMs, number);
-    }
-  }
-
-  #promiseOf(state: FloorState, workpiece: Workpiece, stepId: string): Span | null {
-    for (const { workpieceId, cut, load } of promisePlaces(state, workpiece)) {
-      const place = [this.#number(workpieceId, this.sequence), cut, load, stepId] as const;
-      const startMs = this.#rows.value('SELECT start_ms FROM promised WHERE workpiece = ? AND cut = ? AND load = ? AND step = ?', ...place);
-      const endMs = this.#rows.value('SELECT end_ms FROM promised WHERE workpiece = ? AND cut = ? AND load = ? AND step = ?', ...place);
-      if (typeof startMs === 'number' && typeof endMs === 'number') return { startMs, endMs };
-    }
-    return null;
+    this.#promises.shift(moved, byMs);
   }
 
   /** How often a pot had been fed before its steps: each feed begins its way anew. 0 for everything else. */
@@ -368,7 +349,7 @@ export class RecordsFold {
     const number = this.#number(id, this.sequence);
     this.#rows.run('DELETE FROM workpieces WHERE number = ?', number);
     this.#rows.run('DELETE FROM steps WHERE workpiece = ?', number);
-    this.#rows.run('DELETE FROM promised WHERE workpiece = ?', number);
+    this.#rows.run('DELETE FROM brought WHERE workpiece = ?', number);
     this.#written.delete(id);
   }
 

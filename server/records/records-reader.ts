@@ -128,3 +128,11 @@ export function words(row: Row, column: string): string[] {
     .split(' ')
     .filter((word) => word !== '');
 }
+
+/** A column that is an array of numbers, written as JSON; none where there is no row or nothing in it. */
+export function numbersIn(row: Row | undefined, column: string): readonly number[] {
+  if (row === undefined || row[column] === null) return [];
+  const parsed: unknown = JSON.parse(text(row, column));
+  assert(Array.isArray(parsed) && parsed.every((value) => typeof value === 'number'), `${column} is an array of numbers`);
+  return parsed;
+}

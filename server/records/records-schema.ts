@@ -8,7 +8,7 @@ export const RECORDS_FILE = 'records.db';
  * Raised with every change of the tables, of what is written into them, or of the floor's own fold: a file of another version is thrown
  * away and built anew.
  */
-export const RECORDS_VERSION = 3;
+export const RECORDS_VERSION = 6;
 
 /** Tables with one row for each fact, by the event that says it: what a command said is taken out by the sequence numbers of its events. */
 export const FACT_TABLES = [
@@ -68,6 +68,7 @@ CREATE INDEX workpieces_by_day ON workpieces (service_date);
 CREATE INDEX workpieces_by_formula ON workpieces (formula, service_date);
 CREATE INDEX workpieces_by_product ON workpieces (product, service_date) WHERE product IS NOT NULL;
 CREATE INDEX workpieces_by_root ON workpieces (root);
+CREATE INDEX workpieces_open ON workpieces (service_date) WHERE ending IS NULL;
 
 CREATE TABLE steps (
   workpiece        INTEGER NOT NULL,
@@ -97,14 +98,10 @@ CREATE TABLE steps (
 ) STRICT, WITHOUT ROWID;
 CREATE INDEX steps_by_time ON steps (ended_ms);
 
-CREATE TABLE promised (
+CREATE TABLE brought (
   workpiece INTEGER NOT NULL,
-  cut       INTEGER NOT NULL,
-  load      INTEGER NOT NULL,
   step      TEXT NOT NULL,
-  start_ms  INTEGER NOT NULL,
-  end_ms    INTEGER NOT NULL,
-  PRIMARY KEY (workpiece, cut, load, step)
+  PRIMARY KEY (workpiece, step)
 ) STRICT, WITHOUT ROWID;
 
 CREATE TABLE workpiece_events (
@@ -143,7 +140,8 @@ CREATE TABLE lots (
   replaced_by INTEGER,
   PRIMARY KEY (sequence, item)
 ) STRICT, WITHOUT ROWID;
-CREATE INDEX lots_by_lot ON lots (lot, ingredient);
+CREATE INDEX lots_by_lot ON lots (lot, ingredient, replaced_by, sequence, at_ms);
+CREATE INDEX lots_of_ingredient ON lots (ingredient, sequence);
 CREATE INDEX lots_of_workpiece ON lots (workpiece, sequence);
 
 CREATE TABLE readings (
@@ -299,6 +297,7 @@ CREATE TABLE orders (
   pieces       INTEGER NOT NULL,
   ready_ms     INTEGER NOT NULL,
   is_withdrawn INTEGER NOT NULL,
+  label        TEXT,
   sequence     INTEGER NOT NULL
 ) STRICT, WITHOUT ROWID;
 CREATE INDEX orders_by_day ON orders (service_date);

@@ -1,6 +1,6 @@
 import { unreachable } from '../result.ts';
 import type { EventOf, FloorEvent } from './events.ts';
-import type { Call, FloorState } from './state.ts';
+import type { Call, FloorState, Workpiece } from './state.ts';
 
 type CallEvent = EventOf<'callRaised' | 'callHeard' | 'callSounded'>;
 
@@ -30,15 +30,18 @@ export function evolveCalls(state: FloorState, event: CallEvent): FloorState {
         call === null || call.stepId !== event.stepId ? call : { ...call, heardMs: event.atMs },
       );
     case 'callSounded': {
-      let next: FloorState = { ...state, lastSoundedMs: { ...state.lastSoundedMs, [event.burst]: event.atMs } };
-      for (const sounded of event.calls) {
-        next = withCall(next, sounded.workpieceId, (call) =>
-          call === null || call.stepId !== sounded.stepId || call.level !== sounded.level
-            ? call
-            : { ...call, soundedCount: call.soundedCount + 1, lastSoundedMs: event.atMs },
-        );
+      // One sound says many calls: their workpieces are changed together, for a copy of them all costs more than what is changed.
+      const changed: Record<string, Workpiece> = {};
+      for (const { workpieceId, stepId, level } of event.calls) {
+        const workpiece = changed[workpieceId] ?? state.workpieces[workpieceId];
+        const call = workpiece?.call ?? null;
+        if (workpiece === undefined || workpiece.finishedMs !== null || call?.stepId !== stepId || call.level !== level) continue;
+        changed[workpieceId] = { ...workpiece, call: { ...call, soundedCount: call.soundedCount + 1, lastSoundedMs: event.atMs } };
       }
-      return next;
+      const lastSoundedMs = { ...state.lastSoundedMs, [event.burst]: event.atMs };
+      return Object.keys(changed).length === 0
+        ? { ...state, lastSoundedMs }
+        : { ...state, lastSoundedMs, workpieces: { ...state.workpieces, ...changed } };
     }
     default:
       return unreachable(event);

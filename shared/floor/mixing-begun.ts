@@ -13,7 +13,11 @@ export function mixingIndex(method: readonly Step[]): number {
   return other === -1 ? method.length : other;
 }
 
-/** Whether the mixing of a workpiece has begun: what goes in at the start is in and cannot be weighed otherwise. */
+/**
+ * Whether the mixing of a workpiece has begun: what goes in at the start is in and cannot be weighed otherwise. A pot that is being fed again
+ * is weighed for that feed: how it ripened since the one before is behind it.
+ */
 export function isMixingBegun(formula: Formula, workpiece: Workpiece): boolean {
+  if (formula.method.some(({ id, verb }) => verb === 'feed' && workpiece.steps[id]?.status === 'started')) return false;
   return formula.method.slice(mixingIndex(formula.method)).some((step) => workpiece.steps[step.id] !== undefined);
 }

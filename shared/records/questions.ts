@@ -30,6 +30,18 @@ export const QUESTIONS = {
   lessons: z.strictObject(periodShape),
   /** How the calls of a period were, by the measures of alarm management. */
   calls: z.strictObject(periodShape),
+  /** Lot numbers that were weighed, the last used first: those that begin with a text, those of an ingredient. */
+  lots: z.strictObject({ text: textSchema.optional(), ingredient: keySchema.optional() }),
+  /**
+   * Both ways through the house, in one step each: from a lot number to every product that holds it, or from the products of a day, or one
+   * batch, cut or load, to every lot number in them. Regulation (EC) 178/2002 article 18 asks for the supplier one step back and the
+   * customer one step forward; what lies between is the house's own, and asked for as soon as something has to be taken back.
+   */
+  trace: z.union([
+    z.strictObject({ lot: textSchema, ingredient: keySchema.optional(), after: textSchema.optional() }),
+    z.strictObject({ product: keySchema, date: serviceDateSchema }),
+    z.strictObject({ id: idSchema }),
+  ]),
   /** One day as it was; the last one where none is named. */
   day: z.strictObject({ date: serviceDateSchema.optional() }),
   /** Week by week; the last half year where nothing is said. */

@@ -7,11 +7,13 @@ import { planCore } from './plan-core.ts';
 import { planDay } from './plan-day.ts';
 import { planLive } from './plan-live.ts';
 import { recordsExport } from './records-export.ts';
+import { records } from './records.ts';
 import type { Line } from './report.ts';
 import { saturday } from './saturday.ts';
 import { screens } from './screens.ts';
 import { secondStart, startOnLongJournal } from './starts.ts';
 import { rush, tapToAll } from './taps.ts';
+import { trace } from './trace.ts';
 
 const BENCHES: ReadonlyMap<string, (rounds: number) => Promise<readonly Line[]>> = new Map([
   ['taps', tapToAll],
@@ -28,9 +30,11 @@ const BENCHES: ReadonlyMap<string, (rounds: number) => Promise<readonly Line[]>>
   ['plan-live', planLive],
   ['records-export', recordsExport],
   ['saturday', saturday],
+  ['records', records],
+  ['trace', trace],
 ]);
 /** What takes many minutes is measured where it is named. */
-const BY_NAME_ONLY: ReadonlySet<string> = new Set(['saturday']);
+const BY_NAME_ONLY: ReadonlySet<string> = new Set(['saturday', 'records']);
 
 const ROUNDS = 5;
 const MAX_ROUNDS = 50;

@@ -9,6 +9,7 @@ import { assert } from '../../shared/result.ts';
 export const ROOT = fileURLToPath(new URL('../../../../', import.meta.url));
 export const SERVE = fileURLToPath(new URL('../../server/cli/serve.js', import.meta.url));
 export const FLOOR_SERVER = fileURLToPath(new URL('floor-server.js', import.meta.url));
+export const DEMO = join(ROOT, 'fixtures/harbour.json');
 export const HARBOUR = join(ROOT, 'fixtures/harbour-plain.json');
 
 /** Runs something with an empty folder, which goes with it. */

@@ -225,6 +225,22 @@ describe('Q3 a feed is weighed out as it is planned', () => {
     expect(line(floor, 'L1', '0-0').weighed).toBeNull();
   });
 
+  test('a pot that is being fed again is weighed for that feed, lot numbers and all, until it is fed', () => {
+    const floor = mixingFloor(LEVAIN_POT);
+    floor.finish('L1', 'feed');
+    floor.wait(480);
+    const on = { workpieceId: floor.id('L1'), lineId: '0-0' };
+    const said: CommandOf<'weighIngredient'> = { type: 'weighIngredient', ...on, grams: 500, lotNumbers: ['W-8'] };
+    const refused = { ok: false, fault: { code: 'alreadyMixed', tag: 'L1' } };
+    expect(floor.give(said).decision).toEqual(refused);
+    floor.ok({ type: 'startStep', workpieceId: floor.id('L1'), stepId: 'feed' });
+    floor.ok(said);
+    expect(line(floor, 'L1', '0-0').weighed).toMatchObject({ grams: 500, lotNumbers: ['W-8'] });
+    floor.finish('L1', 'feed');
+    expect(line(floor, 'L1', '0-0').weighed).toBeNull();
+    expect(floor.give(said).decision).toEqual(refused);
+  });
+
   test('what is weighed is what the feed makes of it', () => {
     const floor = mixingFloor({ ...LEVAIN_POT, doughG: 7400 });
     const [part] = weighOut(floor, 'L1').parts;

@@ -102,13 +102,10 @@ describe('RC1 records are what a fresh fold of the journal says, however they ca
             const steps = database
               .prepare('SELECT * FROM steps WHERE workpiece = ? AND round = (SELECT max(round) FROM steps WHERE workpiece = ?)')
               .all(row['number'], row['number']) as Record<string, unknown>[];
-            const madeMs = recorded.find(
-              ({ event }) => event.type === 'loadsMade' && event.children.some((child) => child.workpieceId === workpiece.id),
-            );
-            const parent = workpiece.parentId === null ? undefined : state.workpieces[workpiece.parentId];
+            // What was done before it was a load is told of what it was a part of.
+            const brought = broughtBy(recorded, workpiece.id);
             const lives = Object.entries(workpiece.steps)
-              // What was done before it was a load is told of what it was a part of.
-              .filter(([step, { endedMs }]) => madeMs === undefined || endedMs === null || endedMs !== parent?.steps[step]?.endedMs)
+              .filter(([step]) => !brought.has(step))
               .map(([step, life]) => [step, life.status, life.startedMs, life.endedMs, life.moreMin]);
             // A pot that was just fed has no step of its new way yet.
             if (lives.length > 0 || workpiece.stock === null)
@@ -138,6 +135,18 @@ describe('RC1 records are what a fresh fold of the journal says, however they ca
     );
   });
 });
+
+/** Steps that were over when a workpiece became a load, and were not opened again since: folded up to there, and looked at. */
+function broughtBy(events: readonly RecordedEvent[], id: string): ReadonlySet<string> {
+  const made = events.findIndex(({ event }) => event.type === 'loadsMade' && event.children.some((child) => child.workpieceId === id));
+  if (made === -1) return new Set();
+  const then = evolveAll(EMPTY_STATE, events.slice(0, made + 1)).workpieces[id];
+  const over = Object.entries(then?.steps ?? {}).flatMap(([step, { endedMs }]) => (endedMs === null ? [] : [step]));
+  const reopened = events
+    .slice(made)
+    .flatMap(({ event }) => (event.type === 'stepsReopened' && event.workpieceId === id ? event.stepIds : []));
+  return new Set(over.filter((step) => !reopened.includes(step)));
+}
 
 function byStep(a: readonly unknown[], b: readonly unknown[]): number {
   return String(a[0]).localeCompare(String(b[0]));

@@ -2,6 +2,7 @@ import { existsSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { batchAnswerSchema, batchesAnswerSchema, namesAnswerSchema } from '../../shared/records/answers.ts';
+import { lotsAnswerSchema, traceAnswerSchema } from '../../shared/records/trace-answer.ts';
 import { RECORDS_FILE } from '../../server/records/records-schema.ts';
 import { main as rebuild } from '../../server/cli/rebuild.ts';
 import { startRecordsHere } from './support/records-here.ts';
@@ -39,6 +40,28 @@ describe('RC2 the records answer at once, with what has just happened in them', 
     const names = namesAnswerSchema.parse((await asked(house, 'names')).body.answer);
     expect(names.formulas.length).toBeGreaterThan(2);
     expect(names.zone).toBe(house.house.floor.state.house?.document.zone);
+  });
+
+  it('a lot that was weighed a moment ago: among those to choose from, and traced both ways', async () => {
+    const house = await openTestHouse({ startRecordsThread: startRecordsHere });
+    const { id } = house.workpiece('C1');
+    const outcome = await house.house.floor.submit({
+      commandId: 'AAAAAAAAAAAAAAAAAAAAAg',
+      deviceId: house.house.floor.kitchenId,
+      stationId: 'bench',
+      tap: null,
+      command: { type: 'weighIngredient', workpieceId: id, lineId: '0-0', grams: 100, lotNumbers: ['W-26 1'] },
+    });
+    expect(outcome.ok).toBe(true);
+    const { lots } = lotsAnswerSchema.parse((await asked(house, 'lots?text=w')).body.answer);
+    expect(lots.map(({ lot, times }) => [lot, times])).toEqual([['W-26 1', 1]]);
+    const onward = traceAnswerSchema.parse((await asked(house, 'trace?lot=W-26%201')).body.answer);
+    expect(onward.nodes.map(({ piece }) => piece.tag)).toEqual(['C1']);
+    const back = traceAnswerSchema.parse((await asked(house, `trace?id=${id}`)).body.answer);
+    expect(back.lots.map(({ lot, tag }) => [lot, tag])).toEqual([['W-26 1', 'C1']]);
+    for (const wrong of ['trace', 'trace?lot=A&id=B', 'trace?product=loaf', 'trace?lot='])
+      expect((await asked(house, wrong)).status).toBe(400);
+    expect((await asked(house, 'trace?lot=NEVER')).status).toBe(404);
   });
 
   it('a question that is not right, not known or about nothing is told so', async () => {

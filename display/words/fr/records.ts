@@ -7,6 +7,7 @@ export const RECORDS = {
     weeks: 'Semaines',
     lessons: 'Ce que les jours apprennent',
     calls: 'Appels',
+    trace: 'Tracer',
     out: 'Emporter',
   },
   asking: 'On interroge le registre…',

@@ -89,7 +89,8 @@ function answerPrompt({ digits, state, workpiece, stepId }: Seen): ClientCommand
   return { type: 'answerPrompt', ...on, phase: digits.onceIn(3) ? digits.below(3) : (asked?.prompt?.phase ?? 0) };
 }
 
-function wordOf(type: OtherWord, seen: Seen): ClientCommand {
+/** The word of a kind, as it could be meant on the floor as it is. */
+export function wordOf(type: OtherWord, seen: Seen): ClientCommand {
   const { digits, state, workpiece, stepId } = seen;
   const on = { workpieceId: workpiece.id, stepId };
   switch (type) {

@@ -15,6 +15,7 @@ import { iconsSection, marksSection } from './sections/marks.ts';
 import { phoneSection } from './sections/phone.ts';
 import { recordsLearnedSection } from './sections/records-learned.ts';
 import { recordsSection } from './sections/records.ts';
+import { traceSection } from './sections/trace.ts';
 import { screensSection } from './sections/screens.ts';
 import { wallSection } from './sections/wall.ts';
 import { weighSection } from './sections/weigh.ts';
@@ -40,6 +41,7 @@ const SECTIONS = {
   'day-sheet': daySheetSection,
   records: recordsSection,
   'records-learned': recordsLearnedSection,
+  'records-trace': traceSection,
   screens: screensSection,
 } as const satisfies Readonly<Record<string, (scenes: Scenes, look: Look) => TemplateResult>>;
 

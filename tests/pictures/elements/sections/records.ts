@@ -37,7 +37,8 @@ export const RECORD_NAMES: NamesAnswer = {
   lastDate: '2026-03-07',
 };
 
-function piece(given: Partial<PieceRow>): PieceRow {
+/** A workpiece of an invented house. */
+export function piece(given: Partial<PieceRow>): PieceRow {
   return {
     id: `piece${given.tag ?? ''}`,
     kind: 'batch',
@@ -72,7 +73,8 @@ const BATCHES: BatchesAnswer = {
   before: '2026-03-06 1',
 };
 
-const LEVEL = { sequence: 3_120, of: 3_120 };
+/** Records that have all that there is. */
+export const LEVEL = { sequence: 3_120, of: 3_120 };
 
 /** Tools that answer questions with what is given, and do nothing else. */
 export function answering(given: Partial<Record<QuestionName, Asked<unknown>>>): RecordsTools {
