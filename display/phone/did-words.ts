@@ -29,10 +29,9 @@ export function didWords(state: FloorState, command: ClientCommand): string {
     case 'adoptProduct':
     case 'adoptIngredient':
     case 'archiveFormula':
+    case 'leaveLesson':
     case 'bringInBook':
       return DID.book;
-    case 'leaveLesson':
-      return DID.lessonLeft;
     case 'planBatches':
       return DID.planned;
     case 'placeOrders':

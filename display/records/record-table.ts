@@ -17,8 +17,7 @@ export function tableSection(
   more: TemplateResult | typeof nothing = nothing,
 ): TemplateResult | typeof nothing {
   if (rows.length === 0) return nothing;
-  // The region of the table bears the heading's name; one landmark of that name is enough.
-  return html`<section>
+  return html`<section aria-labelledby=${id}>
     <h2 id=${id}>${heading}</h2>
     ${tableOf(heading, columns, rows)} ${more}
   </section>`;

@@ -19,7 +19,7 @@ import {
   callKeySchema,
   callLevelSchema,
   despiteSchema,
-  lessonSubjectSchema,
+  lessonShape,
   lineIdSchema,
   lossNamed,
   lotNumberSchema,
@@ -237,13 +237,7 @@ export const adoptProduct = z.strictObject({
 /** An ingredient, new or as it is now; versions are those of the whole list. */
 export const adoptIngredient = z.strictObject({ type: z.literal('adoptIngredient'), ingredient: ingredientSchema });
 /** What was found of a step's minutes is not to be written into its document; it says `assumedMin` knowingly. */
-export const leaveLesson = z.strictObject({
-  type: z.literal('leaveLesson'),
-  subject: lessonSubjectSchema,
-  stepId: keySchema,
-  assumedMin: minutesSchema,
-  foundMin: minutesSchema,
-});
+export const leaveLesson = z.strictObject({ type: z.literal('leaveLesson'), ...lessonShape });
 export const archiveFormula = z.strictObject({ type: z.literal('archiveFormula'), formulaId: keySchema, isArchived: z.boolean() });
 /**
  * A book from a file: what it has that is new or different becomes the next version, all of it or nothing. Its formulas

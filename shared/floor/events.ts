@@ -159,8 +159,13 @@ export const productAdopted = z.strictObject({
   product: productSchema,
   atMs: instantMsSchema.optional(),
 });
-/** A formula, or a product with its way, in which minutes stand. */
-export const lessonSubjectSchema = z.strictObject({ kind: z.enum(['formula', 'product']), id: keySchema });
+/** A step of a formula, or of a product's way, with the minutes that stand there, and those that were found. */
+export const lessonShape = {
+  subject: z.strictObject({ kind: z.enum(['formula', 'product']), id: keySchema }),
+  stepId: keySchema,
+  assumedMin: minutesSchema,
+  foundMin: minutesSchema,
+};
 /** Out of the way in the book, with its letters free for another; or back again. What runs keeps it. */
 export const formulaArchived = z.strictObject({
   type: z.literal('formulaArchived'),
@@ -171,10 +176,7 @@ export const formulaArchived = z.strictObject({
 /** What was found of a step's minutes was not taken over: whoever manages keeps what the document says. */
 export const lessonLeft = z.strictObject({
   type: z.literal('lessonLeft'),
-  subject: lessonSubjectSchema,
-  stepId: keySchema,
-  assumedMin: minutesSchema,
-  foundMin: minutesSchema,
+  ...lessonShape,
   atMs: instantMsSchema,
 });
 

@@ -105,7 +105,7 @@ describe('AH3 how the calls were, at a desk, by keyboard alone', () => {
     await tabTo(page, CALL_HEALTH.measures);
     await tabTo(page, CALL_HEALTH.offenders);
     await tabTo(page, CALL_HEALTH.pictureTo);
-    const rows = page.getByRole('region', { name: CALL_HEALTH.pictureTo }).getByRole('row');
+    const rows = page.getByRole('group', { name: CALL_HEALTH.pictureTo }).getByRole('row');
     expect(await rows.count()).toBeGreaterThan(10);
     // The canvas has something drawn on it.
     const inked = await page.locator('calls-chart canvas').evaluate((canvas) => {

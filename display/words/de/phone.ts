@@ -156,7 +156,6 @@ export const DID = {
   orders: 'Bestellungen übernommen',
   pinned: 'Plan gesagt',
   planned: 'für den Tag eingeplant',
-  lessonLeft: 'Minuten belassen',
   riseForgotten: 'Erwärmung des Kneters vergessen',
   weighed: (tag: string): string => `${tag} eingewogen`,
   unweighed: (tag: string): string => `${tag} aus der Schüssel genommen`,

@@ -147,7 +147,6 @@ export const DID = {
   orders: 'Orders kept',
   pinned: 'Plan told',
   planned: 'put on the day’s list',
-  lessonLeft: 'minutes left as they are',
   riseForgotten: 'mixer’s warming forgotten',
   weighed: (tag: string): string => `${tag} weighed into`,
   unweighed: (tag: string): string => `${tag} taken out of the bowl`,

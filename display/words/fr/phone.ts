@@ -147,7 +147,6 @@ export const DID = {
   orders: 'Commandes gardées',
   pinned: 'Plan prévenu',
   planned: 'ajouté à la journée',
-  lessonLeft: 'minutes laissées telles quelles',
   riseForgotten: 'échauffement du pétrin oublié',
   weighed: (tag: string): string => `${tag} pesé`,
   unweighed: (tag: string): string => `${tag} retiré de la cuve`,
