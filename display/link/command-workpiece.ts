@@ -11,6 +11,7 @@ type Apart =
   | 'adoptProduct'
   | 'adoptIngredient'
   | 'archiveFormula'
+  | 'leaveLesson'
   | 'bringInBook'
   | 'planBatches'
   | 'placeOrders'

@@ -15,6 +15,7 @@ export function decidedOnFloor(state: FloorState, command: ClientCommand, contex
     case 'adoptProduct':
     case 'adoptIngredient':
     case 'archiveFormula':
+    case 'leaveLesson':
     case 'bringInBook':
     case 'planBatches':
     case 'placeOrders':

@@ -137,6 +137,7 @@ function foreignRefusal(command: ClientCommand): Refusal {
     case 'adoptProduct':
     case 'adoptIngredient':
     case 'archiveFormula':
+    case 'leaveLesson':
     case 'bringInBook':
     case 'adoptStanding':
       return { code: 'documentChanged', version: 0 };

@@ -29,6 +29,7 @@ export function didWords(state: FloorState, command: ClientCommand): string {
     case 'adoptProduct':
     case 'adoptIngredient':
     case 'archiveFormula':
+    case 'leaveLesson':
     case 'bringInBook':
       return DID.book;
     case 'planBatches':

@@ -14,6 +14,7 @@ page.language = languageOfPage();
 page.tools = {
   ask: askRecordsBy((path, init) => fetch(path, init)),
   command: (command) => answerTo(fetch, 'POST', '/api/commands', { commandId: newId(randomBytes), command }),
+  read: (path) => answerTo(fetch, 'GET', path),
   goTo: (search) => {
     history.pushState(null, '', `${location.pathname}${search}`);
     page.search = search;

@@ -88,6 +88,11 @@ export const recordsStyles = css`
     font-size: var(--type-text);
     font-weight: var(--weight-text);
   }
+  /* A date's field is made of parts, of which one has the keyboard: the field itself is not :focus-visible then. */
+  input[type='date']:focus-within {
+    outline: var(--focus);
+    outline-offset: 2px;
+  }
   @media print {
     .screen-only {
       display: none;

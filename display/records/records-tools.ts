@@ -7,6 +7,8 @@ export interface RecordsTools {
   readonly ask: AskRecords;
   /** Gives a command to the floor as this device; the status of the answer, null where none came. */
   readonly command: (command: unknown) => Promise<{ readonly status: number; readonly body: unknown } | null>;
+  /** Reads what another address of the api answers, such as a formula of the book; null where nothing came. */
+  readonly read: (path: string) => Promise<{ readonly status: number; readonly body: unknown } | null>;
   /** Shows another search of this page, such as `?view=batch&id=…`. */
   readonly goTo: (search: string) => void;
   /** The clock of this machine, in ms: for how long ago something was, never for anything that is kept. */

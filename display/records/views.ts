@@ -45,6 +45,18 @@ export const VIEWS = {
     load: () => import('./weeks-view.ts'),
     show: ({ tools, names, query }) => html`<weeks-view .tools=${tools} .names=${names} .query=${query}></weeks-view>`,
   },
+  lessons: {
+    title: () => RECORDS.menu.lessons,
+    isInMenu: true,
+    load: () => import('./lessons-view.ts'),
+    show: ({ tools, names, query }) => html`<lessons-view .tools=${tools} .names=${names} .query=${query}></lessons-view>`,
+  },
+  calls: {
+    title: () => RECORDS.menu.calls,
+    isInMenu: true,
+    load: () => import('./calls-view.ts'),
+    show: ({ tools, names, query }) => html`<calls-view .tools=${tools} .names=${names} .query=${query}></calls-view>`,
+  },
   trace: {
     title: () => RECORDS.menu.trace,
     isInMenu: true,

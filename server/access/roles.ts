@@ -53,6 +53,7 @@ export const COMMAND_ROLES: Readonly<Record<ClientCommand['type'], AccessRole>> 
   adoptProduct: 'manage',
   adoptIngredient: 'manage',
   archiveFormula: 'manage',
+  leaveLesson: 'manage',
   bringInBook: 'manage',
   planBatches: 'manage',
   placeOrders: 'manage',

@@ -12,6 +12,7 @@ const DISTURBS: Readonly<Record<FloorEvent['type'], boolean>> = {
   formulaAdopted: false,
   productAdopted: false,
   formulaArchived: false,
+  lessonLeft: false,
   orderPlaced: true,
   orderWithdrawn: true,
   standingAdopted: false,

@@ -1,6 +1,8 @@
 import type { QuestionName, QuestionOf } from '../../shared/records/questions.ts';
 import { askBatch } from './ask-batch.ts';
 import { askBatches } from './ask-batches.ts';
+import { askCalls } from './ask-calls.ts';
+import { askLessons } from './ask-lessons.ts';
 import { askDay } from './ask-day.ts';
 import { askLots } from './ask-lots.ts';
 import { askNames } from './ask-names.ts';
@@ -13,6 +15,8 @@ export const ANSWERS: { readonly [Name in QuestionName]: (reader: RecordsReader,
   names: (reader) => askNames(reader),
   batches: askBatches,
   batch: askBatch,
+  lessons: askLessons,
+  calls: askCalls,
   lots: askLots,
   trace: askTrace,
   day: askDay,

@@ -100,7 +100,8 @@ const SPAN = 400;
 /** A column that is text. */
 export function text(row: Row, column: string): string {
   const value = row[column];
-  assert(typeof value === 'string', `${column} is text, not ${String(value)}`);
+  // What is wrong is put into words only where something is: this is asked of every cell.
+  if (typeof value !== 'string') throw new TypeError(`${column} is text, not ${String(value)}`);
   return value;
 }
 
@@ -112,7 +113,7 @@ export function textOrNull(row: Row, column: string): string | null {
 /** A column that is a number. */
 export function number(row: Row, column: string): number {
   const value = row[column];
-  assert(typeof value === 'number', `${column} is a number, not ${String(value)}`);
+  if (typeof value !== 'number') throw new TypeError(`${column} is a number, not ${String(value)}`);
   return value;
 }
 

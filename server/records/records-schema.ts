@@ -8,7 +8,7 @@ export const RECORDS_FILE = 'records.db';
  * Raised with every change of the tables, of what is written into them, or of the floor's own fold: a file of another version is thrown
  * away and built anew.
  */
-export const RECORDS_VERSION = 5;
+export const RECORDS_VERSION = 6;
 
 /** Tables with one row for each fact, by the event that says it: what a command said is taken out by the sequence numbers of its events. */
 export const FACT_TABLES = [
@@ -96,6 +96,7 @@ CREATE TABLE steps (
   place            TEXT,
   PRIMARY KEY (workpiece, round, step)
 ) STRICT, WITHOUT ROWID;
+CREATE INDEX steps_by_time ON steps (ended_ms);
 
 CREATE TABLE brought (
   workpiece INTEGER NOT NULL,

@@ -19,6 +19,7 @@ import {
   callKeySchema,
   callLevelSchema,
   despiteSchema,
+  lessonShape,
   lineIdSchema,
   lossNamed,
   lotNumberSchema,
@@ -235,6 +236,8 @@ export const adoptProduct = z.strictObject({
 });
 /** An ingredient, new or as it is now; versions are those of the whole list. */
 export const adoptIngredient = z.strictObject({ type: z.literal('adoptIngredient'), ingredient: ingredientSchema });
+/** What was found of a step's minutes is not to be written into its document; it says `assumedMin` knowingly. */
+export const leaveLesson = z.strictObject({ type: z.literal('leaveLesson'), ...lessonShape });
 export const archiveFormula = z.strictObject({ type: z.literal('archiveFormula'), formulaId: keySchema, isArchived: z.boolean() });
 /**
  * A book from a file: what it has that is new or different becomes the next version, all of it or nothing. Its formulas
@@ -412,6 +415,7 @@ export const clientCommandSchema = z.discriminatedUnion('type', [
   adoptProduct,
   adoptIngredient,
   archiveFormula,
+  leaveLesson,
   bringInBook,
   planBatches,
   placeOrders,

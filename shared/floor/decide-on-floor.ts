@@ -40,6 +40,7 @@ export type DocumentCommand = Extract<
       | 'adoptProduct'
       | 'adoptIngredient'
       | 'archiveFormula'
+      | 'leaveLesson'
       | 'bringInBook'
       | 'planBatches'
       | 'placeOrders'

@@ -7,6 +7,7 @@ import { decideAdoptIngredient } from './decide/adopt-ingredient.ts';
 import { decideAdoptProposal, decideAdoptReplan } from './decide/adopt-plan.ts';
 import { decideAdoptProduct } from './decide/adopt-product.ts';
 import { decideArchiveFormula } from './decide/archive-formula.ts';
+import { decideLeaveLesson } from './decide/leave-lesson.ts';
 import { decideBringInBook } from './decide/bring-in-book.ts';
 import { decideBringInDay } from './decide/bring-in-day.ts';
 import { decideNoteSounded, decideRaiseCall } from './decide/calls.ts';
@@ -61,6 +62,8 @@ function decideAlone(state: FloorState, command: FloorCommand, context: CommandC
       return decideAdoptIngredient(state, command, context);
     case 'archiveFormula':
       return decideArchiveFormula(state, command, context);
+    case 'leaveLesson':
+      return decideLeaveLesson(state, command, context);
     case 'bringInBook':
       return decideBringInBook(state, command, context);
     case 'planBatches':

@@ -159,11 +159,24 @@ export const productAdopted = z.strictObject({
   product: productSchema,
   atMs: instantMsSchema.optional(),
 });
+/** A step of a formula, or of a product's way, with the minutes that stand there, and those that were found. */
+export const lessonShape = {
+  subject: z.strictObject({ kind: z.enum(['formula', 'product']), id: keySchema }),
+  stepId: keySchema,
+  assumedMin: minutesSchema,
+  foundMin: minutesSchema,
+};
 /** Out of the way in the book, with its letters free for another; or back again. What runs keeps it. */
 export const formulaArchived = z.strictObject({
   type: z.literal('formulaArchived'),
   formulaId: keySchema,
   isArchived: z.boolean(),
+  atMs: instantMsSchema,
+});
+/** What was found of a step's minutes was not taken over: whoever manages keeps what the document says. */
+export const lessonLeft = z.strictObject({
+  type: z.literal('lessonLeft'),
+  ...lessonShape,
   atMs: instantMsSchema,
 });
 
@@ -643,6 +656,7 @@ export const floorEventSchema = z.discriminatedUnion('type', [
   formulaAdopted,
   productAdopted,
   formulaArchived,
+  lessonLeft,
   orderPlaced,
   orderWithdrawn,
   standingAdopted,

@@ -1,6 +1,7 @@
 import { unreachable } from '../result.ts';
 import { soundSettingsSchema, waterSettingsSchema } from '../documents/house.ts';
 import type { EventOf, FloorEvent } from './events.ts';
+import { withLeft } from './left-lessons.ts';
 import { OPEN_DATES_KEPT, versionKey, type FloorState, type Workpiece } from './state.ts';
 
 type DocumentEvent = EventOf<
@@ -12,6 +13,7 @@ type DocumentEvent = EventOf<
   | 'dayClosed'
   | 'workpiecePlanned'
   | 'feedPlanned'
+  | 'lessonLeft'
 >;
 
 const TYPES: ReadonlySet<string> = new Set<DocumentEvent['type']>([
@@ -23,6 +25,7 @@ const TYPES: ReadonlySet<string> = new Set<DocumentEvent['type']>([
   'dayClosed',
   'workpiecePlanned',
   'feedPlanned',
+  'lessonLeft',
 ]);
 
 /** Whether the event is about documents, days or plans. */
@@ -77,6 +80,8 @@ export function evolveDocuments(state: FloorState, event: DocumentEvent): FloorS
       const plannedFeeds = [...pot.stock.plannedFeeds, { feedMs: event.feedMs, grams: event.grams }].sort((a, b) => a.feedMs - b.feedMs);
       return { ...state, workpieces: { ...state.workpieces, [pot.id]: { ...pot, stock: { ...pot.stock, plannedFeeds }, call: null } } };
     }
+    case 'lessonLeft':
+      return { ...state, leftLessons: withLeft(state.leftLessons, event) };
     default:
       return unreachable(event);
   }

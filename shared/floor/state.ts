@@ -20,7 +20,7 @@ import type { HeatSample } from '../trade/slot-heat.ts';
 import type { LotsBefore } from './lots-used.ts';
 
 /** Version of this shape: a snapshot of another version is thrown away and folded anew. */
-export const STATE_VERSION = 11;
+export const STATE_VERSION = 12;
 
 /** Days that are remembered as open, the newest ones: a day is planned once. */
 export const OPEN_DATES_KEPT = 60;
@@ -292,6 +292,9 @@ export interface RiseSample {
   readonly commandId: string;
 }
 
+/** What was found of a step's minutes, and was left as its document has it. */
+export type LeftLesson = Omit<EventOf<'lessonLeft'>, 'type'>;
+
 /** A version of a document: where it stands in the journal, and when it was kept (null in older journals). */
 export interface KeptVersion {
   readonly version: number;
@@ -333,6 +336,8 @@ export interface FloorState {
   readonly productHistory: Readonly<Record<string, readonly KeptVersion[]>>;
   /** Ids of formulas that are out of the way in the book. */
   readonly archivedFormulas: readonly string[];
+  /** What was found of steps' minutes and not taken over, the oldest first. */
+  readonly leftLessons: readonly LeftLesson[];
   /** By ingredient: lot numbers that were used, the last used first. */
   readonly lotsUsed: Readonly<Record<string, readonly string[]>>;
   /** By mixer: what doughs have said of its warming, the oldest first. */
@@ -392,6 +397,7 @@ export const EMPTY_STATE: FloorState = {
   formulaHistory: {},
   productHistory: {},
   archivedFormulas: [],
+  leftLessons: [],
   lotsUsed: {},
   rises: {},
   placeAir: {},

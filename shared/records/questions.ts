@@ -26,6 +26,10 @@ export const QUESTIONS = {
   }),
   /** Everything that is known of one batch, whichever part of it is named. */
   batch: z.strictObject({ id: idSchema }),
+  /** What the days of a period teach: durations, rises, ripeness, heat, losses, each against what formula and kitchen assume. */
+  lessons: z.strictObject(periodShape),
+  /** How the calls of a period were, by the measures of alarm management. */
+  calls: z.strictObject(periodShape),
   /** Lot numbers that were weighed, the last used first: those that begin with a text, those of an ingredient. */
   lots: z.strictObject({ text: textSchema.optional(), ingredient: keySchema.optional() }),
   /**

@@ -11,7 +11,7 @@ import { launchChromium } from './support/chromium.ts';
 
 /** Whole screens have tests of their own. */
 const PARTS =
-  'access,colours,marks,icons,common,wall,phone,kitchen,weigh,formulas-book,formulas-method,day,day-sheet,records,records-trace';
+  'access,colours,marks,icons,common,wall,phone,kitchen,weigh,formulas-book,formulas-method,day,day-sheet,records,records-trace,records-learned';
 const DISPLAY = new URL('../../display/', import.meta.url);
 const LOOKS = ['day', 'night'] as const;
 type Look = (typeof LOOKS)[number];

@@ -46,7 +46,7 @@ const HELD: readonly {
     schema: upMessageSchema,
     version: PROTOCOL_VERSION,
     heldVersion: 1,
-    sha256: '4580072b21fa7ef825acfc7a80c776478ac803776f74c7510c640e39f9369388',
+    sha256: '8b980d9e4f0e4c711eca5e8974f24221fa4a770f671bea8afa1a99a2358b20b9',
     advice: WIRE,
   },
   {
@@ -54,7 +54,7 @@ const HELD: readonly {
     schema: downMessageSchema,
     version: PROTOCOL_VERSION,
     heldVersion: 1,
-    sha256: '673ba3883f9c409f450848e5bc93eb810cf843c73ff3d9fb4373b21d38f05edb',
+    sha256: '8b937df926e2173a3948109f98812266d4560c764adc152e68fef1a27da5e34d',
     advice: WIRE,
   },
   {
@@ -62,7 +62,7 @@ const HELD: readonly {
     schema: clientCommandSchema,
     version: PROTOCOL_VERSION,
     heldVersion: 1,
-    sha256: '9e8f76f83f2080532c2696ef90d4d0b024318dfe48298385f781736bfdd266d5',
+    sha256: 'd44ce4feb71e88ad0cbdac0a5a6551d75ee5d7f3aa2f9f897666cdce931fe608',
     advice: WIRE,
   },
   {
@@ -86,7 +86,7 @@ const HELD: readonly {
     schema: floorEventSchema,
     version: EVENT_VERSION,
     heldVersion: 1,
-    sha256: '7aaf17c092dc77f35fb674ef4af416645723e42b887dc83928f752bc278b0050',
+    sha256: 'f9c1c89f74bfe9016baf590c8d8b1d7cc7a7ecd8a613b72a0d36055667e409d3',
     advice: EVENTS,
   },
   {
@@ -94,7 +94,7 @@ const HELD: readonly {
     schema: recordedEventSchema,
     version: EVENT_VERSION,
     heldVersion: 1,
-    sha256: '3211ce6f6736773ff682421426d41167b7b3ddcb719799bac9236ad3f35f936a',
+    sha256: 'e0f2dcad6d2e9c319c6003320ec88e7e00b6dfb88b0785c05e7713ebf0ae8204',
     advice: EVENTS,
   },
   {

@@ -1,7 +1,15 @@
 export const RECORDS = {
   title: 'Aufzeichnungen',
   views: 'Ansichten der Aufzeichnungen',
-  menu: { batches: 'Teige', days: 'Tage', weeks: 'Wochen', trace: 'Rückverfolgen', out: 'Mitnehmen' },
+  menu: {
+    batches: 'Teige',
+    days: 'Tage',
+    weeks: 'Wochen',
+    lessons: 'Was die Tage lehren',
+    calls: 'Rufe',
+    trace: 'Rückverfolgen',
+    out: 'Mitnehmen',
+  },
   asking: 'Die Aufzeichnungen werden gefragt…',
   failed: 'Der Server antwortet nicht. Die Seite neu laden, wenn er es wieder tut.',
   forbidden: 'Dieses Gerät ist nicht eingelassen.',

@@ -2,7 +2,15 @@
 export const RECORDS = {
   title: 'Records',
   views: 'Views of the records',
-  menu: { batches: 'Batches', days: 'Days', weeks: 'Weeks', trace: 'Trace', out: 'Out' },
+  menu: {
+    batches: 'Batches',
+    days: 'Days',
+    weeks: 'Weeks',
+    lessons: 'What the days teach',
+    calls: 'Calls',
+    trace: 'Trace',
+    out: 'Out',
+  },
   asking: 'Asking the records…',
   failed: 'The server does not answer. Load the page again when it does.',
   forbidden: 'This device has not been let in.',

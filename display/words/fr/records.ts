@@ -1,7 +1,15 @@
 export const RECORDS = {
   title: 'Registre',
   views: 'Vues du registre',
-  menu: { batches: 'Pétrissées', days: 'Jours', weeks: 'Semaines', trace: 'Tracer', out: 'Emporter' },
+  menu: {
+    batches: 'Pétrissées',
+    days: 'Jours',
+    weeks: 'Semaines',
+    lessons: 'Ce que les jours apprennent',
+    calls: 'Appels',
+    trace: 'Tracer',
+    out: 'Emporter',
+  },
   asking: 'On interroge le registre…',
   failed: 'Le serveur ne répond pas. Rechargez la page quand il répondra.',
   forbidden: 'Cet appareil n’est pas admis.',

@@ -12,6 +12,7 @@ export const BOOK_WORDS = [
   ['adoptProduct', 1],
   ['adoptIngredient', 1],
   ['archiveFormula', 1],
+  ['leaveLesson', 3],
   ['bringInBook', 1],
   ['planBatches', 1],
 ] as const;
@@ -45,6 +46,8 @@ export function bookWord(type: BookWord, seen: Seen): ClientCommand {
     }
     case 'archiveFormula':
       return archiving(seen);
+    case 'leaveLesson':
+      return leaving(seen);
     case 'bringInBook':
       return bringInBook(seen);
     case 'planBatches':
@@ -67,6 +70,20 @@ function archiving({ digits, state }: Seen): CommandOf<'archiveFormula'> {
   const back = digits.onceIn(2) ? digits.among(state.archivedFormulas) : undefined;
   const formulaId = back ?? digits.amongOr([...Object.keys(state.formulaVersions), 'sawdust'], 'sawdust');
   return { type: 'archiveFormula', formulaId, isArchived: back === undefined };
+}
+
+/** Minutes that were found of a step are left; now and then of one that is not there, or that says something else by now. */
+function leaving({ digits, state, workpiece }: Seen): CommandOf<'leaveLesson'> {
+  const step = digits.among(newestFormula(state)(workpiece.formulaId)?.method ?? []);
+  const id = digits.onceIn(9) ? 'sawdust' : workpiece.formulaId;
+  const assumedMin = digits.onceIn(9) ? 77 : (step?.minutes.target ?? 5);
+  return {
+    type: 'leaveLesson',
+    subject: { kind: 'formula', id },
+    stepId: step?.id ?? 'mix',
+    assumedMin,
+    foundMin: assumedMin + digits.below(3),
+  };
 }
 
 /** A prep that is new or known, made of what the house has. */

@@ -148,6 +148,7 @@ export function wordOf(type: OtherWord, seen: Seen): ClientCommand {
     case 'adoptProduct':
     case 'adoptIngredient':
     case 'archiveFormula':
+    case 'leaveLesson':
     case 'bringInBook':
     case 'planBatches':
       return bookWord(type, seen);

@@ -13,6 +13,7 @@ import { formulasMethodSection } from './sections/formulas-method.ts';
 import { kitchenSection } from './sections/kitchen.ts';
 import { iconsSection, marksSection } from './sections/marks.ts';
 import { phoneSection } from './sections/phone.ts';
+import { recordsLearnedSection } from './sections/records-learned.ts';
 import { recordsSection } from './sections/records.ts';
 import { traceSection } from './sections/trace.ts';
 import { screensSection } from './sections/screens.ts';
@@ -39,6 +40,7 @@ const SECTIONS = {
   day: daySection,
   'day-sheet': daySheetSection,
   records: recordsSection,
+  'records-learned': recordsLearnedSection,
   'records-trace': traceSection,
   screens: screensSection,
 } as const satisfies Readonly<Record<string, (scenes: Scenes, look: Look) => TemplateResult>>;

@@ -84,6 +84,7 @@ export function answering(given: Partial<Record<QuestionName, Asked<unknown>>>):
       return asked.phase === 'here' ? { ...asked, answer: schema.parse(asked.answer) } : asked;
     },
     command: async () => null,
+    read: async () => null,
     goTo: () => {},
     wallMs: () => NOW_MS,
   };
