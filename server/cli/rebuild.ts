@@ -5,7 +5,7 @@ import { lockFolder } from '../journal/folder-lock.ts';
 import { JournalError } from '../journal/journal.ts';
 import { OpenError } from '../journal/open-error.ts';
 import { JOURNAL_FILE } from '../journal/sqlite-journal.ts';
-import { RecordsBuilder, throwAwayRecords } from '../records/records-builder.ts';
+import { LONG_PAGE_EVENTS, RecordsBuilder, throwAwayRecords } from '../records/records-builder.ts';
 
 const USAGE = [
   'Usage: rebuild --data DIR',
@@ -13,8 +13,6 @@ const USAGE = [
 ].join('\n');
 /** Exit code of a command line that cannot be understood, as shells use it. */
 const BAD_USAGE = 2;
-/** How often it says how far it is. */
-const SAY_EVERY = 20;
 
 /**
  * Throws the records of a data folder away and makes them anew. Says on standard error how far it is, and one line at the end. Exit code
@@ -56,11 +54,7 @@ async function rebuild(folder: string, say: (line: string) => void, nowMs: () =>
     say('Nothing is kept yet: there is nothing to make records of.');
     return 0;
   }
-  let pages = 0;
-  const { sequence } = await builder.catchUp((at) => {
-    pages += 1;
-    if (pages % SAY_EVERY === 0) process.stderr.write(`${at.sequence} of ${at.of} events\n`);
-  });
+  const { sequence } = await builder.catchUp((at) => void process.stderr.write(`${at.sequence} of ${at.of} events\n`), LONG_PAGE_EVENTS);
   await builder.close();
   say(`Records of ${sequence} events were made in ${((nowMs() - startMs) / 1000).toFixed(1)} s.`);
   return 0;

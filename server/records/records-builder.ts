@@ -11,8 +11,10 @@ import { RecordStatements } from './record-statements.ts';
 import { EMPTY_FOLD, RecordsFold, type FoldCheckpoint } from './records-fold.ts';
 import { RECORDS_DATABASE, RECORDS_FILE } from './records-schema.ts';
 
-/** Events of one transaction. */
+/** Events of one transaction, where somebody may ask something meanwhile. */
 const PAGE_EVENTS = 4_000;
+/** The same where nobody does: what changes often is written once. */
+export const LONG_PAGE_EVENTS = 20_000;
 /** So many events after the last one the fold itself is kept, to go on from; rows are kept with every page. */
 const CHECKPOINT_EVENTS = 20_000;
 
@@ -68,9 +70,9 @@ export class RecordsBuilder {
   }
 
   /** Takes in one page of what is new. Answers how far it is: at its end there is nothing new. */
-  async page(): Promise<BuildProgress> {
+  async page(limit = PAGE_EVENTS): Promise<BuildProgress> {
     const head = await this.#journal.head(this.#kitchenId);
-    const events = await this.#journal.read(this.#kitchenId, this.#fold.sequence, PAGE_EVENTS);
+    const events = await this.#journal.read(this.#kitchenId, this.#fold.sequence, limit);
     const last = events.at(-1);
     if (last === undefined) return { sequence: this.#fold.sequence, of: head.sequence };
     const hash = await this.#journal.hashAt(this.#kitchenId, last.sequence);
@@ -78,10 +80,10 @@ export class RecordsBuilder {
     return { sequence: last.sequence, of: Math.max(head.sequence, last.sequence) };
   }
 
-  /** Takes in all that is new. */
-  async catchUp(progress: (progress: BuildProgress) => void = () => {}): Promise<BuildProgress> {
+  /** Takes in all that is new, so many events at once. */
+  async catchUp(progress: (progress: BuildProgress) => void = () => {}, limit = PAGE_EVENTS): Promise<BuildProgress> {
     for (;;) {
-      const at = await this.page();
+      const at = await this.page(limit);
       progress(at);
       if (at.sequence >= at.of) return at;
     }

@@ -8,7 +8,7 @@ export const RECORDS_FILE = 'records.db';
  * Raised with every change of the tables, of what is written into them, or of the floor's own fold: a file of another version is thrown
  * away and built anew.
  */
-export const RECORDS_VERSION = 6;
+export const RECORDS_VERSION = 7;
 
 /** Tables with one row for each fact, by the event that says it: what a command said is taken out by the sequence numbers of its events. */
 export const FACT_TABLES = [
@@ -127,6 +127,7 @@ CREATE TABLE edges (
 ) STRICT, WITHOUT ROWID;
 CREATE INDEX edges_onward ON edges (source, sequence);
 CREATE INDEX edges_back ON edges (target, sequence);
+CREATE INDEX edges_fed ON edges (source, sequence) WHERE kind = 'feed';
 
 CREATE TABLE lots (
   sequence    INTEGER NOT NULL,
@@ -143,6 +144,7 @@ CREATE TABLE lots (
 CREATE INDEX lots_by_lot ON lots (lot, ingredient, replaced_by, sequence, at_ms);
 CREATE INDEX lots_of_ingredient ON lots (ingredient, sequence);
 CREATE INDEX lots_of_workpiece ON lots (workpiece, sequence);
+CREATE INDEX lots_replaced ON lots (replaced_by) WHERE replaced_by IS NOT NULL;
 
 CREATE TABLE readings (
   sequence  INTEGER PRIMARY KEY,
@@ -183,6 +185,7 @@ CREATE TABLE holds (
 ) STRICT;
 CREATE INDEX holds_of_workpiece ON holds (workpiece);
 CREATE INDEX holds_by_time ON holds (at_ms);
+CREATE INDEX holds_released ON holds (released_sequence) WHERE released_sequence IS NOT NULL;
 
 CREATE TABLE corrections (
   sequence  INTEGER PRIMARY KEY,
@@ -230,6 +233,7 @@ CREATE TABLE oven_loads (
 ) STRICT;
 CREATE INDEX oven_loads_of_workpiece ON oven_loads (workpiece);
 CREATE INDEX oven_loads_by_time ON oven_loads (from_ms);
+CREATE INDEX oven_loads_out ON oven_loads (out_sequence) WHERE out_sequence IS NOT NULL;
 
 CREATE TABLE samples (
   sequence  INTEGER PRIMARY KEY,

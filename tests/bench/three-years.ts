@@ -1,5 +1,5 @@
 import { join } from 'node:path';
-import { idFromBytes, idToBytes, isId } from '../../shared/ids.ts';
+import { derivedId, idFromBytes, idToBytes, isId } from '../../shared/ids.ts';
 import { assert } from '../../shared/result.ts';
 import { inventedDays } from '../../server/invent/invented-days.ts';
 import type { JournalEntry } from '../../server/journal/journal.ts';
@@ -44,9 +44,11 @@ export async function writeThreeYears(folder: string, lastDate: string): Promise
   let { sequence } = await journal.head(kitchenId);
   for (let quarter = 0; quarter < QUARTERS; quarter += 1) {
     for (const [day, entries] of days.entries()) {
+      const isLast = day === days.length - 1;
       for (let house = 0; house < HOUSES; house += 1) {
         const isFirst = quarter === 0 && house === 0 && day === 0;
-        const again = entries.flatMap((entry) => elsewhere(entry, { quarter, house, isFirst }));
+        const all = isLast ? [...entries, givingUpPots(days.flat())] : entries;
+        const again = all.flatMap((entry) => elsewhere(entry, { quarter, house, isFirst }));
         for (let from = 0; from < again.length; from += GROUP)
           ({ sequence } = await journal.append(kitchenId, sequence, again.slice(from, from + GROUP)));
       }
@@ -54,6 +56,18 @@ export async function writeThreeYears(folder: string, lastDate: string): Promise
   }
   await journal.close();
   return { events: sequence, lastDate };
+}
+
+/** The next quarter begins its pots anew: those of this one are given up, or there would be more and more. */
+function givingUpPots(entries: readonly JournalEntry[]): JournalEntry {
+  const last = entries.at(-1);
+  assert(last !== undefined, 'a quarter has commands');
+  const atMs = last.receivedMs;
+  const pots = entries.flatMap(({ events }) =>
+    events.flatMap((event) => (event.type === 'workpiecePlanned' && event.kind === 'ferment' ? [event.workpieceId] : [])),
+  );
+  const events = pots.map((workpieceId) => ({ type: 'workpieceDiscarded', workpieceId, atMs, reason: 'Begun anew' }) as const);
+  return { ...last, commandId: derivedId(last.commandId, 1), events, outcome: { ok: true, sequence: 0, undoable: false } };
 }
 
 interface Elsewhere {
