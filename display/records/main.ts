@@ -6,6 +6,10 @@ import { languageOfPage } from '../words/page-language.ts';
 import { RECORDS } from '../words/records.ts';
 import './records-page.ts';
 import { askRecordsBy } from './records-store.ts';
+import { VIEWS, viewNamed } from './views.ts';
+
+// What the address asks for is fetched while the page is put together; where that fails, the page asks again.
+VIEWS[viewNamed(new URLSearchParams(location.search).get('view'))].load().catch(() => undefined);
 
 const page = document.querySelector('records-page');
 if (page === null) throw new Error('the page has no records-page');

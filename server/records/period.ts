@@ -2,8 +2,8 @@ import { Temporal } from 'temporal-polyfill';
 import { dateIn, instantOf } from '../main/planned-starts.ts';
 import { number, numberOrNull, type RecordsReader } from './records-reader.ts';
 
-/** Without a word of how far back, so many days are looked at. */
-export const USUAL_DAYS = 90;
+/** Without a word of how far back, so many days are looked at: enough for a median, and answered at once in a large house too. */
+export const USUAL_DAYS = 42;
 /** However far back is asked for, no more days than these: what is older says little of how it is done now, and an answer stays quick. */
 export const MOST_DAYS = 370;
 
@@ -16,7 +16,7 @@ export interface Period {
   readonly zone: string;
 }
 
-/** The days that are asked about: up to the newest that anything is known of, and ninety of them, where nothing else is said. */
+/** The days that are asked about: up to the newest that anything is known of, and the last weeks, where nothing else is said. */
 export function periodOf(
   reader: RecordsReader,
   zone: string,

@@ -3,7 +3,7 @@ import { keySchema, serviceDateSchema } from '../documents/names.ts';
 import { idSchema } from '../ids.ts';
 
 /** Rows of one answer; more are asked for from where the last ended. */
-export const ROWS_AT_ONCE = 200;
+export const ROWS_AT_ONCE = 60;
 
 const periodShape = { from: serviceDateSchema.optional(), to: serviceDateSchema.optional() };
 const textSchema = z.string().trim().min(1).max(80);

@@ -1,10 +1,13 @@
 import { statSync } from 'node:fs';
 import { join } from 'node:path';
+import Database from 'better-sqlite3';
 import type { Browser } from 'playwright-core';
 import { assert } from '../../shared/result.ts';
 import { launchChromium } from '../browser/support/chromium.ts';
 import { letContextIn } from '../browser/support/house-pages.ts';
 import { main as rebuild } from '../../server/cli/rebuild.ts';
+import { SNAPSHOT_FILE, writeSnapshot } from '../../server/journal/snapshot-file.ts';
+import type { FoldCheckpoint } from '../../server/records/records-fold.ts';
 import { RECORDS_FILE } from '../../server/records/records-schema.ts';
 import { letIn } from '../support/let-in.ts';
 import { startServer } from './child.ts';
@@ -45,49 +48,66 @@ export async function records(rounds: number): Promise<readonly Line[]> {
       lineOf(`records of ${events} events made anew`, 's', '≤ 120 s', [(performance.now() - startMs) / 1000]),
       lineOf('records of three years', 'MB', 'no aim', [statSync(join(data, RECORDS_FILE)).size / MB]),
     ];
-    const port = await freePort();
-    const server = await startServer(data, port, ['--here']);
-    const browser = await launchChromium([]);
-    try {
-      const base = `http://127.0.0.1:${port}`;
-      const { cookie } = letIn(port);
-      const answer = async (path: string): Promise<{ answer: never }> =>
-        (await (await fetch(`${base}/api/records/${path}`, { headers: { cookie } })).json()) as { answer: never };
-      const { pieces } = (await answer('batches?formula=milk-buns')).answer as { pieces: readonly { id: string }[] };
-      const { lots } = (await answer(`batch?id=${pieces[0]?.id ?? ''}`)).answer as { lots: readonly { lot: string }[] };
-      const [batch, lot] = [pieces[0]?.id ?? '', lots[0]?.lot ?? ''];
-      for (const [name, search, shown] of VIEWS) {
-        const asked = search.replace('BATCH', batch).replace('LOT', encodeURIComponent(lot));
-        lines.push(
-          lineOf(
-            `records, ${name}: first picture`,
-            'ms',
-            FIRST_PICTURE,
-            await firstPictures(browser, `${base}/records${asked}`, shown, rounds),
-          ),
-        );
-      }
-      const { lots: known } = (await answer('lots?ingredient=rye-flour')).answer as { lots: readonly { lot: string }[] };
-      for (const [name, path] of [
-        ['a lot of the last weeks, onward', `trace?lot=${encodeURIComponent(lot)}`],
-        ['a flour of the pots, onward', `trace?lot=${encodeURIComponent(known.at(-1)?.lot ?? lot)}`],
-        ['a product of a day, back', `trace?product=country-loaf&date=${LAST_DATE}`],
-      ] as const) {
-        const took: number[] = [];
-        for (let round = 0; round < rounds; round += 1) {
-          const fromMs = performance.now();
-          await answer(path);
-          took.push(performance.now() - fromMs);
-        }
-        lines.push(lineOf(`trace, ${name}`, 'ms', TRACE, took));
-      }
-      lines.push(...(await writtenOut(base, cookie)));
-      return lines;
-    } finally {
-      await browser.close();
-      await server.end('SIGINT');
-    }
+    return [...lines, ...(await recordsAnswer(data, rounds))];
   });
+}
+
+/** The same without making the records: what a server on such a folder answers, and how soon. */
+export async function recordsAnswer(data: string, rounds: number): Promise<readonly Line[]> {
+  const lines: Line[] = [];
+  await leaveSnapshot(data);
+  const port = await freePort();
+  const server = await startServer(data, port, ['--here']);
+  const browser = await launchChromium([]);
+  try {
+    const base = `http://127.0.0.1:${port}`;
+    const { cookie } = letIn(port);
+    const answer = async (path: string): Promise<{ answer: never }> =>
+      (await (await fetch(`${base}/api/records/${path}`, { headers: { cookie } })).json()) as { answer: never };
+    const { pieces } = (await answer('batches?formula=milk-buns')).answer as { pieces: readonly { id: string }[] };
+    const { lots } = (await answer(`batch?id=${pieces[0]?.id ?? ''}`)).answer as { lots: readonly { lot: string }[] };
+    const [batch, lot] = [pieces[0]?.id ?? '', lots[0]?.lot ?? ''];
+    for (const [name, search, shown] of VIEWS) {
+      const asked = search.replace('BATCH', batch).replace('LOT', encodeURIComponent(lot));
+      lines.push(
+        lineOf(
+          `records, ${name}: first picture`,
+          'ms',
+          FIRST_PICTURE,
+          await firstPictures(browser, `${base}/records${asked}`, shown, rounds),
+        ),
+      );
+    }
+    const { lots: known } = (await answer('lots?ingredient=rye-flour')).answer as { lots: readonly { lot: string }[] };
+    for (const [name, path] of [
+      ['a lot of the last weeks, onward', `trace?lot=${encodeURIComponent(lot)}`],
+      ['a flour of the pots, onward', `trace?lot=${encodeURIComponent(known.at(-1)?.lot ?? lot)}`],
+      ['a product of a day, back', `trace?product=country-loaf&date=${LAST_DATE}`],
+    ] as const) {
+      const took: number[] = [];
+      for (let round = 0; round < rounds; round += 1) {
+        const fromMs = performance.now();
+        await answer(path);
+        took.push(performance.now() - fromMs);
+      }
+      lines.push(lineOf(`trace, ${name}`, 'ms', TRACE, took));
+    }
+    lines.push(...(await writtenOut(base, cookie)));
+    return lines;
+  } finally {
+    await browser.close();
+    await server.end('SIGINT');
+  }
+}
+
+/** A server that ran all these years has left a snapshot behind: the fold that the records end with is the floor's. */
+async function leaveSnapshot(data: string): Promise<void> {
+  const database = new Database(join(data, RECORDS_FILE), { readonly: true });
+  const row = database.prepare('SELECT kitchen, sequence, hash, fold FROM checkpoint').raw().get() as [string, number, string, string];
+  database.close();
+  const [kitchenId, sequence, hash, fold] = row;
+  const { state } = JSON.parse(fold) as FoldCheckpoint;
+  await writeSnapshot(join(data, SNAPSHOT_FILE), { kitchenId, sequence, hash, state });
 }
 
 /** From asking for the page until its answer stands there, each time in a browser that has the page's scripts but none of its answers. */

@@ -72,6 +72,8 @@ describe('a start that cannot be', () => {
     const first = await ServerProcess.started(['--data', folder, '--port', '0']);
     // The demo's first batch is due at once; when its call is on disk, the server has nothing to write for minutes.
     await first.hasRaisedACall();
+    // The records are made by their own thread, soon after; asked, they are level.
+    await first.get('/api/records/batches');
     const before = bytesOf(folder);
     expect(oneLineOf(await ServerProcess.run(['--data', folder, '--port', '0', '--pace', '9']))).toBe(
       `The data folder ${folder} is in use by another server (process ${first.pid}).`,

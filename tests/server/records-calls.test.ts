@@ -130,7 +130,7 @@ describe('AH1 how calls were is what the events say, reckoned once more', () => 
       fc.asyncProperty(historyArbitrary, async (history) => {
         seen += await expectAsTold(lived(history).recorded);
       }),
-      { numRuns: 10, endOnFailure: true },
+      { numRuns: 6, endOnFailure: true },
     );
     expect(seen).toBeGreaterThan(10);
   });

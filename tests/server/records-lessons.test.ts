@@ -160,7 +160,7 @@ describe('LS2 what the days teach is what the events say, reckoned once more', (
         if (recorded.some(({ event }) => event.type === 'clockJumped')) return;
         await expectAsTold(recorded);
       }),
-      { numRuns: 20, endOnFailure: true },
+      { numRuns: 10, endOnFailure: true },
     );
   });
 

@@ -90,7 +90,7 @@ describe('TR1 the trace of a lot is what a plain walk over the events says', () 
           }
         });
       }),
-      { numRuns: 10, endOnFailure: true },
+      { numRuns: 5, endOnFailure: true },
     );
   }, 60_000);
 
@@ -116,7 +116,7 @@ describe('TR1 the trace of a lot is what a plain walk over the events says', () 
           }
         });
       }),
-      { numRuns: 10, endOnFailure: true },
+      { numRuns: 5, endOnFailure: true },
     );
   }, 60_000);
 
