@@ -199,7 +199,7 @@ describe('LS3 what is found against what is assumed', () => {
     expect(lessonOf(answer, 'first-speed')).toMatchObject({ spread: { median: 4 }, proposal: null });
     // Weighing was never said to have begun, so nothing is known of how long it takes.
     expect(lessonOf(answer, 'weigh')).toBeUndefined();
-    expect([answer.from, answer.to]).toEqual(['2025-12-20', '2026-03-19']);
+    expect([answer.from, answer.to]).toEqual(['2026-02-06', '2026-03-19']);
   });
 
   it('seven are not enough; two taps at once and a tap forgotten over night are left out', async () => {
