@@ -12,6 +12,9 @@ import { periodOf } from './support/period-of.ts';
 import { temporaryFolder } from './support/temporary-folder.ts';
 import { rmSync } from 'node:fs';
 
+/** The same histories each time: what others show becomes a test of its own. */
+const SEED = 20_260_307;
+
 const MINUTE_MS = 60_000;
 const TEN_MS = 10 * MINUTE_MS;
 
@@ -130,7 +133,7 @@ describe('AH1 how calls were is what the events say, reckoned once more', () => 
       fc.asyncProperty(historyArbitrary, async (history) => {
         seen += await expectAsTold(lived(history).recorded);
       }),
-      { numRuns: 6, endOnFailure: true },
+      { numRuns: 6, endOnFailure: true, seed: SEED },
     );
     expect(seen).toBeGreaterThan(10);
   });

@@ -11,6 +11,9 @@ import { RECORDS_FILE } from '../../server/records/records-schema.ts';
 import { historyArbitrary, keep, lived } from './random-history.ts';
 import { temporaryFolder } from './support/temporary-folder.ts';
 
+/** The same histories each time: what others show becomes a test of its own. */
+const SEED = 20_260_307;
+
 /** Every row of every table, as text, but what says how far a builder has come. */
 function rowsOf(folder: string): Readonly<Record<string, readonly string[]>> {
   const database = new Database(join(folder, RECORDS_FILE), { readonly: true });
@@ -76,7 +79,7 @@ describe('RC1 records are what a fresh fold of the journal says, however they ca
           });
         });
       }),
-      { numRuns: 12, endOnFailure: true },
+      { numRuns: 12, endOnFailure: true, seed: SEED },
     );
   });
 
@@ -131,7 +134,7 @@ describe('RC1 records are what a fresh fold of the journal says, however they ca
           database.close();
         });
       }),
-      { numRuns: 12, endOnFailure: true },
+      { numRuns: 12, endOnFailure: true, seed: SEED },
     );
   });
 });

@@ -18,6 +18,9 @@ import { periodOf } from './support/period-of.ts';
 import { temporaryFolder } from './support/temporary-folder.ts';
 import { toldAgain, type ToldAgain } from './support/told-again.ts';
 
+/** The same histories each time: what others show becomes a test of its own. */
+const SEED = 20_260_307;
+
 const MINUTE_MS = 60_000;
 
 async function lessonsOf(events: readonly RecordedEvent[], asked: object = {}): Promise<LessonsAnswer> {
@@ -160,7 +163,7 @@ describe('LS2 what the days teach is what the events say, reckoned once more', (
         if (recorded.some(({ event }) => event.type === 'clockJumped')) return;
         await expectAsTold(recorded);
       }),
-      { numRuns: 10, endOnFailure: true },
+      { numRuns: 10, endOnFailure: true, seed: SEED },
     );
   });
 

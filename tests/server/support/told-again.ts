@@ -31,6 +31,8 @@ export function toldAgain(recorded: readonly RecordedEvent[]): ToldAgain {
   const calls: { -readonly [Key in keyof ToldCall]: ToldCall[Key] }[] = [];
   let rounds: { piece: Workpiece; commandId: string }[] = [];
   const undone = new Set<string>();
+  /** What a load brought along, done before it was one, is told of what it was a part of. */
+  const brought = new Set<string>();
   let state = EMPTY_STATE;
   for (const one of recorded) {
     const { event } = one;
@@ -44,6 +46,12 @@ export function toldAgain(recorded: readonly RecordedEvent[]): ToldAgain {
       undone.add(event.undoneCommandId);
       rounds = rounds.filter(({ commandId }) => commandId !== event.undoneCommandId);
     }
+    if (event.type === 'loadsMade') {
+      for (const { workpieceId } of event.children)
+        for (const [stepId, { endedMs }] of Object.entries(state.workpieces[workpieceId]?.steps ?? {}))
+          if (endedMs !== null) brought.add(`${workpieceId} ${stepId}`);
+    }
+    if (event.type === 'stepsReopened') for (const stepId of event.stepIds) brought.delete(`${event.workpieceId} ${stepId}`);
     // What an undone command had made was never there; what else is gone has only left the live state.
     if (event.type === 'commandUndone') for (const id of event.workpieceIds) if (state.workpieces[id] === undefined) pieces.delete(id);
     for (const piece of Object.values(state.workpieces)) pieces.set(piece.id, piece);
@@ -56,7 +64,9 @@ export function toldAgain(recorded: readonly RecordedEvent[]): ToldAgain {
     state,
     pieces,
     lives: [...all, ...rounds.map(({ piece }) => piece)].flatMap((piece) =>
-      Object.entries(piece.steps).map(([stepId, life]) => ({ piece: pieces.get(piece.id) ?? piece, stepId, life })),
+      Object.entries(piece.steps)
+        .filter(([stepId]) => !brought.has(`${piece.id} ${stepId}`))
+        .map(([stepId, life]) => ({ piece: pieces.get(piece.id) ?? piece, stepId, life })),
     ),
     standing: recorded.filter(({ commandId }) => !undone.has(commandId)),
     calls: calls.filter(({ pieceId }) => pieces.has(pieceId)),
