@@ -12,7 +12,7 @@ import type { BatchCurve, BatchCurves } from './batch-curves.ts';
 import { readText, whenText } from './record-texts.ts';
 
 /** How it ripened, baked and cooled, each as it stood when it was over. */
-export function curvesSection(_record: BatchRecord, { curves }: BatchCurves, names: NamesAnswer): TemplateResult {
+export function curvesSection({ curves }: BatchCurves, names: NamesAnswer): TemplateResult {
   return html`<section aria-labelledby="curves">
     <h2 id="curves">${BATCH_RECORD.curves}</h2>
     ${

@@ -126,7 +126,7 @@ export class BatchView extends LitElement {
         </div>
       </div>
       ${factsSection(answer, record, names)} ${stepsSection(record, names)} ${wentInSection(record, names)} ${waterSection(record, names)}
-      ${temperaturesSection(record, names)} ${curvesSection(record, curves, names)} ${keptSection(record, curves, names)}
+      ${temperaturesSection(record, names)} ${curvesSection(curves, names)} ${keptSection(record, curves, names)}
       ${moreTimeSection(record, names)} ${changesSection(record, names)} ${callsSection(answer, record, names)}
       ${lossesSection(record, names)} ${fateSection(answer, record, names)} ${lotsSection(answer, record, names, this.tools)}
       <p class="caution">${BATCH_RECORD.caution}</p>

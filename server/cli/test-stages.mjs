@@ -50,7 +50,8 @@ async function provideChromium() {
 
 /** The built server and pages, which the server tests and the browser tests start as a user would. */
 async function build() {
-  await ensureBuilt(['server', 'pages']);
+  // All of it now: a part that is built for the first time while tests run clears away what their servers are started from.
+  await ensureBuilt(['server', 'pages', 'tests']);
   return check('', '');
 }
 

@@ -1,3 +1,4 @@
+import { median } from 'simple-statistics';
 import type { WeeksAnswer } from '../../shared/records/answers.ts';
 import type { QuestionOf } from '../../shared/records/questions.ts';
 import { newestKitchen } from './newest-documents.ts';
@@ -119,7 +120,7 @@ export async function askWeeks(reader: RecordsReader, { from, to }: QuestionOf<'
           batches: week.batches,
           finishedPieces: week.finished,
           discardedPieces: week.discarded,
-          offMin: median(week.offMin),
+          offMin: week.offMin.length === 0 ? null : median(week.offMin),
           lateShare: week.steps === 0 ? null : week.lateSteps / week.steps,
           lateCalls: week.lateCalls,
           lostCalls: week.lostCalls,
@@ -138,12 +139,4 @@ export function mondayOf(date: string): string {
 
 function dateOf(ms: number): string {
   return new Date(ms).toISOString().slice(0, 10);
-}
-
-function median(values: readonly number[]): number | null {
-  if (values.length === 0) return null;
-  const sorted = [...values].sort((a, b) => a - b);
-  const middle = sorted.length >> 1;
-  const [low = 0, high = 0] = [sorted[Math.ceil(sorted.length / 2) - 1], sorted[middle]];
-  return (low + high) / 2;
 }
