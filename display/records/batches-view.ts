@@ -107,7 +107,7 @@ export class BatchesView extends LitElement {
       <td class="figure">${weightText(piece.scaledToG, this.names.units)}</td>
       <td class="figure">${clock(piece.startedMs)}</td>
       <td class="figure">${clock(piece.endedMs)}</td>
-      <td class=${piece.ending ?? ''}>${piece.ending === null ? RECORDS.onTheFloor : RECORDS.endings[piece.ending]}</td>
+      <td class=${piece.ending ?? ''}>${becameText(piece)}</td>
     </tr>`;
   }
 
@@ -145,6 +145,12 @@ export class BatchesView extends LitElement {
     const said = new FormData(event.target);
     this.tools?.goTo(searchOf('batches', Object.fromEntries(FILTERS.map((name) => [name, typed(said.get(name))]))));
   };
+}
+
+/** What became of it, or how far it is. */
+function becameText({ ending, startedMs }: PieceRow): string {
+  if (ending !== null) return RECORDS.endings[ending];
+  return startedMs === null ? RECORDS.notBegun : RECORDS.onTheFloor;
 }
 
 /** What was typed into a field, without blanks around it. */

@@ -36,6 +36,7 @@ export const RECORDS = {
   begun: 'Begonnen',
   over: 'Zu Ende',
   became: 'Was daraus wurde',
+  notBegun: 'nicht begonnen',
   onTheFloor: 'in Arbeit',
   endings: { finished: 'fertig', divided: 'geteilt', discarded: 'verworfen' },
   unnamed: (mark: string): string => `Gerät ${mark}…`,

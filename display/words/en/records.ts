@@ -37,6 +37,7 @@ export const RECORDS = {
   begun: 'Begun',
   over: 'Over',
   became: 'What became of it',
+  notBegun: 'not begun',
   onTheFloor: 'on the floor',
   endings: { finished: 'finished', divided: 'divided', discarded: 'discarded' },
   unnamed: (mark: string): string => `device ${mark}…`,

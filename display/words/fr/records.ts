@@ -36,6 +36,7 @@ export const RECORDS = {
   begun: 'Début',
   over: 'Fin',
   became: 'Ce qu’elle est devenue',
+  notBegun: 'pas commencée',
   onTheFloor: 'en cours',
   endings: { finished: 'finie', divided: 'divisée', discarded: 'jetée' },
   unnamed: (mark: string): string => `appareil ${mark}…`,
