@@ -24,57 +24,45 @@ export function curvesSection({ curves }: BatchCurves, names: NamesAnswer): Temp
 }
 
 function figureOf(curve: BatchCurve, names: NamesAnswer): TemplateResult {
-  const unit = names.units.temperature;
   const title = titleOf(curve);
-  switch (curve.kind) {
-    case 'ripeness':
-      return html`<figure>
-        <figcaption>${title}</figcaption>
-        <ripeness-picture
-          .curve=${curve.curve}
-          .label=${labelOf(title, curve.curve.readings, names)}
-          .nowMs=${curve.overMs}
-          .nowWord=${BATCH_RECORD.over}
-          .zone=${names.zone}
-          .unit=${unit}
-        ></ripeness-picture>
-      </figure>`;
-    case 'core':
-      return html`<figure>
-        <figcaption>${title}</figcaption>
-        <core-picture
-          .curve=${curve.curve}
-          .label=${labelOf(title, curve.curve.readings, names)}
-          .nowMs=${curve.overMs}
-          .nowWord=${BATCH_RECORD.over}
-          .zone=${names.zone}
-          .unit=${unit}
-        ></core-picture>
-      </figure>`;
-    case 'cooling':
-      return html`<figure>
-        <figcaption>${title}</figcaption>
-        <cooling-chart
-          .cooling=${curve.cooling}
-          .nowMs=${curve.overMs}
-          .nowWord=${BATCH_RECORD.over}
-          .zone=${names.zone}
-          .unit=${unit}
-        ></cooling-chart>
-      </figure>`;
-  }
+  return html`<figure>
+    <figcaption>${title}</figcaption>
+    ${pictureOf(curve, title, names)}
+  </figure>`;
+}
+
+function pictureOf(curve: BatchCurve, title: string, { zone, units }: NamesAnswer): TemplateResult {
+  const { overMs } = curve;
+  const over = BATCH_RECORD.over;
+  const unit = units.temperature;
+  if (curve.kind === 'cooling')
+    return html`<cooling-chart .cooling=${curve.cooling} .nowMs=${overMs} .nowWord=${over} .zone=${zone} .unit=${unit}></cooling-chart>`;
+  const read = curve.curve.readings.map(({ atMs, celsius }) => `${readText(celsius, units)} ${whenText(atMs, '', zone)}`);
+  // In words it is what was read.
+  const label = [title, ...read].join('; ');
+  return curve.kind === 'core'
+    ? html`<core-picture
+        .curve=${curve.curve}
+        .label=${label}
+        .nowMs=${overMs}
+        .nowWord=${over}
+        .zone=${zone}
+        .unit=${unit}
+      ></core-picture>`
+    : html`<ripeness-picture
+        .curve=${curve.curve}
+        .label=${label}
+        .nowMs=${overMs}
+        .nowWord=${over}
+        .zone=${zone}
+        .unit=${unit}
+      ></ripeness-picture>`;
 }
 
 function titleOf(curve: BatchCurve): string {
   if (curve.kind === 'core') return BATCH_RECORD.core(curve.tag);
   if (curve.kind === 'cooling' || curve.verb === null) return BATCH_RECORD.cooling(curve.tag);
   return BATCH_RECORD.ripeness(curve.tag, VERBS[curve.verb].running);
-}
-
-/** The picture in words: what was read. */
-function labelOf(title: string, readings: readonly { readonly atMs: number; readonly celsius: number }[], names: NamesAnswer): string {
-  const read = readings.map(({ atMs, celsius }) => `${readText(celsius, names.units)} ${whenText(atMs, '', names.zone)}`);
-  return [title, ...read].join('; ');
 }
 
 /** How food that has to be kept was kept, until it was used or over. */

@@ -1,6 +1,7 @@
 import { css, html, LitElement, svg, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { weeksAnswerSchema, type NamesAnswer, type WeeksAnswer } from '../../shared/records/answers.ts';
+import { BEGUN_LATE_MIN } from '../../shared/records/day-record.ts';
 import { deskStyles, plainButtonStyles } from '../desk/desk-styles.ts';
 import { movedText } from '../parts/moved-text.ts';
 import { DAY_RECORD } from '../words/day-record.ts';
@@ -11,8 +12,6 @@ import { tableOf } from './record-table.ts';
 import { recordsStyles } from './records-styles.ts';
 import { NO_NAMES, searchOf, type RecordsTools } from './records-tools.ts';
 
-/** What begins more than so many minutes after its planned time counts as late, as the answer counts it. */
-const LATE_MIN = 5;
 const SIDE = 100;
 
 /** Week by week: what was made and spoiled, how late it began and ended, how full the ovens were. */
@@ -69,7 +68,7 @@ export class WeeksView extends LitElement {
     const width = SIDE / weeks.length;
     const label = DAY_RECORD.weeksPicture(weeks.length);
     return html`<figure>
-      <p>${DAY_RECORD.lateSteps(LATE_MIN)} <span class="soft">0–${percent(most)}</span></p>
+      <p>${DAY_RECORD.lateSteps(BEGUN_LATE_MIN)} <span class="soft">0–${percent(most)}</span></p>
       <svg viewBox="0 0 ${SIDE} ${SIDE}" preserveAspectRatio="none" role="img" aria-label=${label}>
         ${weeks.map(({ lateShare }, index) => {
           const height = ((lateShare ?? 0) / most) * SIDE;
@@ -91,7 +90,7 @@ export class WeeksView extends LitElement {
         { head: DAY_RECORD.finished, ...figure },
         { head: DAY_RECORD.discarded, ...figure },
         { head: DAY_RECORD.offMedian, ...figure },
-        { head: DAY_RECORD.lateSteps(LATE_MIN), ...figure },
+        { head: DAY_RECORD.lateSteps(BEGUN_LATE_MIN), ...figure },
         { head: DAY_RECORD.lateCalls, ...figure },
         { head: DAY_RECORD.lostCalls, ...figure },
         { head: DAY_RECORD.oven, ...figure },

@@ -1,6 +1,6 @@
 import type { DayAnswer } from '../../shared/records/answers.ts';
 import type { QuestionOf } from '../../shared/records/questions.ts';
-import { newestKitchen } from './newest-documents.ts';
+import { kitchenInForce } from './book-in-force.ts';
 import { ovenUse } from './oven-use.ts';
 import { PIECE_COLUMNS, pieceRow, STEP_COLUMNS, stepRow } from './piece-rows.ts';
 import { number, numberOrNull, text, textOrNull, words, type RecordsReader, type Row } from './records-reader.ts';
@@ -52,7 +52,7 @@ export async function askDay(reader: RecordsReader, { date: wanted }: QuestionOf
         readyMs: number(row, 'ready_ms'),
         isWithdrawn: number(row, 'is_withdrawn') === 1,
       })),
-    decks: [...ovenUse(await newestKitchen(reader), stays)],
+    decks: [...ovenUse(await kitchenInForce(reader), stays)],
     spoiled: [
       ...reader
         .rows(

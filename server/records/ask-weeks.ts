@@ -1,14 +1,13 @@
 import { median } from 'simple-statistics';
 import type { WeeksAnswer } from '../../shared/records/answers.ts';
+import { BEGUN_LATE_MIN } from '../../shared/records/day-record.ts';
 import type { QuestionOf } from '../../shared/records/questions.ts';
-import { newestKitchen } from './newest-documents.ts';
+import { kitchenInForce } from './book-in-force.ts';
 import { ovenUse, type OvenStay } from './oven-use.ts';
 import { number, numberOrNull, text, textOrNull, words, type RecordsReader } from './records-reader.ts';
 
 const DAY_MS = 86_400_000;
 const MINUTE_MS = 60_000;
-/** What begins more than so many minutes after its planned time counts as late. */
-export const LATE_MIN = 5;
 /** Weeks that are shown where nothing is said, and at most. */
 const USUAL_WEEKS = 26;
 const MOST_WEEKS = 170;
@@ -77,7 +76,7 @@ export async function askWeeks(reader: RecordsReader, { from, to }: QuestionOf<'
     if (endedMs !== null) weekOf(text(row, 'service_date')).offMin.push((endedMs - number(row, 'planned_ms')) / MINUTE_MS);
   }
   for (const row of reader.rows(
-    `SELECT w.service_date, count(*) AS steps, sum(s.started_ms - s.planned_start_ms > ${LATE_MIN * MINUTE_MS}) AS late FROM workpieces w
+    `SELECT w.service_date, count(*) AS steps, sum(s.started_ms - s.planned_start_ms > ${BEGUN_LATE_MIN * MINUTE_MS}) AS late FROM workpieces w
        JOIN steps s ON s.workpiece = w.number
      WHERE w.service_date BETWEEN ? AND ? AND w.kind <> 'ferment' AND s.started_ms IS NOT NULL AND s.planned_start_ms IS NOT NULL
      GROUP BY w.service_date`,
@@ -107,7 +106,7 @@ export async function askWeeks(reader: RecordsReader, { from, to }: QuestionOf<'
     ofDay.push({ slotIds: words(row, 'slots'), fromMs: number(row, 'from_ms'), toMs: numberOrNull(row, 'to_ms') });
     stays.set(date, ofDay);
   }
-  const kitchen = await newestKitchen(reader);
+  const kitchen = await kitchenInForce(reader);
   return {
     weeks: [...weeks]
       .sort(([a], [b]) => a.localeCompare(b))

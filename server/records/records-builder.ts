@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import type Database from 'better-sqlite3';
 import type { RecordedEvent } from '../../shared/floor/events.ts';
 import { STATE_VERSION } from '../../shared/floor/state.ts';
+import { assert } from '../../shared/result.ts';
 import type { JournalHead } from '../journal/journal.ts';
 import { openDatabase } from '../journal/open-database.ts';
 import { OpenError } from '../journal/open-error.ts';
@@ -32,6 +33,8 @@ export class RecordsBuilder {
   readonly #rows: RecordStatements;
   readonly #fold: RecordsFold;
   #checkpointSequence: number;
+  /** A page was not kept: the fold is ahead of its rows. */
+  #isBroken = false;
 
   private constructor(journal: SqliteJournal, kitchenId: string, database: Database.Database, checkpoint: FoldCheckpoint) {
     this.#journal = journal;
@@ -71,12 +74,15 @@ export class RecordsBuilder {
 
   /** Takes in one page of what is new. Answers how far it is: at its end there is nothing new. */
   async page(limit = PAGE_EVENTS): Promise<BuildProgress> {
+    assert(!this.#isBroken, 'a builder whose page failed is closed, and another goes on from the checkpoint');
     const head = await this.#journal.head(this.#kitchenId);
     const events = await this.#journal.read(this.#kitchenId, this.#fold.sequence, limit);
     const last = events.at(-1);
     if (last === undefined) return { sequence: this.#fold.sequence, of: head.sequence };
     const hash = await this.#journal.hashAt(this.#kitchenId, last.sequence);
+    this.#isBroken = true;
     this.#takeIn(events, { kitchenId: this.#kitchenId, sequence: last.sequence, hash: hash ?? '' });
+    this.#isBroken = false;
     return { sequence: last.sequence, of: Math.max(head.sequence, last.sequence) };
   }
 
@@ -90,12 +96,16 @@ export class RecordsBuilder {
   }
 
   async close(): Promise<void> {
+    if (!this.#isBroken) await this.#leaveCheckpoint();
+    this.#database.close();
+    await this.#journal.close();
+  }
+
+  async #leaveCheckpoint(): Promise<void> {
     // What was taken in since the last checkpoint need not be taken in again.
     const hash = await this.#journal.hashAt(this.#kitchenId, this.#fold.sequence);
     if (hash !== null && this.#checkpointSequence < this.#fold.sequence)
       this.#keepCheckpoint({ kitchenId: this.#kitchenId, sequence: this.#fold.sequence, hash });
-    this.#database.close();
-    await this.#journal.close();
   }
 
   #takeIn(events: readonly RecordedEvent[], head: JournalHead): void {

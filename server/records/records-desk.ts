@@ -90,7 +90,15 @@ export class RecordsDesk {
   async #page(): Promise<void> {
     if (this.#isClosed) return;
     this.#builder ??= await RecordsBuilder.open(this.#folder);
-    if (this.#builder !== null) this.#progress = await this.#builder.page();
+    try {
+      if (this.#builder !== null) this.#progress = await this.#builder.page();
+    } catch (error) {
+      // Its rows were not kept, and it has gone on: another one begins where rows and fold were the same.
+      const broken = this.#builder;
+      this.#builder = null;
+      await broken?.close();
+      throw error;
+    }
   }
 
   async #answer(askId: number, name: QuestionName, asked: unknown): Promise<void> {

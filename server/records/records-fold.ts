@@ -81,10 +81,6 @@ export class RecordsFold {
     return this.#state.sequence;
   }
 
-  get state(): FloorState {
-    return this.#state;
-  }
-
   get checkpoint(): FoldCheckpoint {
     return { state: this.#state, lastCommands: [...this.#lastCommands], promises: this.#promises.kept };
   }

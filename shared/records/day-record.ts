@@ -5,6 +5,9 @@ const MINUTE_MS = 60_000;
 /** What ended within so many minutes of its planned end was on time. */
 export const ON_TIME_MIN = 5;
 
+/** What begins more than so many minutes after its planned time counts as begun late. */
+export const BEGUN_LATE_MIN = 5;
+
 /** A workpiece with its steps, planned and actual, as one row of a day's picture. */
 export interface DayRow {
   readonly piece: PieceRow;

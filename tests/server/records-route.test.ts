@@ -1,5 +1,6 @@
 import { existsSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import Database from 'better-sqlite3';
 import { describe, expect, it } from 'vitest';
 import { batchAnswerSchema, batchesAnswerSchema, namesAnswerSchema } from '../../shared/records/answers.ts';
 import { lotsAnswerSchema, traceAnswerSchema } from '../../shared/records/trace-answer.ts';
@@ -116,5 +117,33 @@ describe('RC3 records can be thrown away', () => {
     expect(await rebuild(['--data', folderForTest()], say)).toBe(1);
     expect(lines.join('\n')).toContain('Usage: rebuild --data DIR');
     expect(lines.join('\n')).toContain('There is no journal in');
+  });
+});
+
+describe('RC7 a page of the records that could not be kept is taken in again', () => {
+  it('somebody else has the file meanwhile: the question fails, the next one is answered as if nothing had been', async () => {
+    const house = await openTestHouse({ startRecordsThread: startRecordsHere });
+    await asked(house, 'batches');
+    const other = new Database(join(house.folder, RECORDS_FILE));
+    other.exec('BEGIN IMMEDIATE');
+    const { id } = house.workpiece('C1');
+    const outcome = await house.house.floor.submit({
+      commandId: 'AAAAAAAAAAAAAAAAAAAAAQ',
+      deviceId: house.house.floor.kitchenId,
+      stationId: 'bench',
+      tap: null,
+      command: { type: 'startStep', workpieceId: id, stepId: 'weigh' },
+    });
+    expect(outcome.ok).toBe(true);
+    expect(await asked(house, 'batches')).toMatchObject({ status: 500 });
+    other.exec('ROLLBACK');
+    other.close();
+    const { status, body } = await asked(house, `batch?id=${id}`);
+    expect(status).toBe(200);
+    const batch = batchAnswerSchema.parse(body.answer);
+    expect(batch.steps).toMatchObject([{ step: 'weigh', status: 'started' }]);
+    // The event itself is there as well, not only what followed from it.
+    expect(batch.events).toContainEqual(expect.objectContaining({ commandId: 'AAAAAAAAAAAAAAAAAAAAAQ' }));
+    expect(body.progress.sequence).toBe(body.progress.of);
   });
 });
