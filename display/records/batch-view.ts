@@ -23,17 +23,6 @@ export class BatchView extends LitElement {
     plainButtonStyles,
     recordsStyles,
     css`
-      .top {
-        display: flex;
-        flex-wrap: wrap;
-        align-items: baseline;
-        gap: var(--space-2) var(--space-4);
-      }
-      .top h2 {
-        font-size: var(--type-verb);
-        line-height: 1.1;
-        overflow-wrap: anywhere;
-      }
       .top p {
         color: var(--ink-soft);
       }
@@ -48,15 +37,6 @@ export class BatchView extends LitElement {
       }
       dl > div {
         min-width: 0;
-      }
-      dt {
-        font-size: var(--type-small);
-        font-weight: var(--weight-word);
-        color: var(--ink-soft);
-      }
-      dd {
-        margin: 0;
-        overflow-wrap: anywhere;
       }
       .late {
         font-weight: var(--weight-strong);

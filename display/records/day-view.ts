@@ -30,14 +30,7 @@ export class DayView extends LitElement {
     recordsStyles,
     css`
       .top {
-        display: flex;
-        flex-wrap: wrap;
         align-items: end;
-        gap: var(--space-2) var(--space-4);
-      }
-      .top h2 {
-        font-size: var(--type-verb);
-        line-height: 1.1;
       }
       dl {
         display: flex;
@@ -45,13 +38,7 @@ export class DayView extends LitElement {
         gap: var(--space-3) var(--space-6);
         margin: 0;
       }
-      dt {
-        font-size: var(--type-small);
-        font-weight: var(--weight-word);
-        color: var(--ink-soft);
-      }
       dd {
-        margin: 0;
         font-size: var(--type-figure);
         font-weight: var(--weight-strong);
       }

@@ -17,6 +17,26 @@ export const recordsStyles = css`
   h3 {
     font-size: var(--type-button);
   }
+  .top {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: baseline;
+    gap: var(--space-2) var(--space-4);
+  }
+  .top h2 {
+    font-size: var(--type-verb);
+    line-height: 1.1;
+    overflow-wrap: anywhere;
+  }
+  dt {
+    font-size: var(--type-small);
+    font-weight: var(--weight-word);
+    color: var(--ink-soft);
+  }
+  dd {
+    margin: 0;
+    overflow-wrap: anywhere;
+  }
   .soft {
     color: var(--ink-soft);
   }

@@ -30,16 +30,7 @@ export class TraceView extends LitElement {
     recordsStyles,
     css`
       .top {
-        display: flex;
-        flex-wrap: wrap;
-        align-items: baseline;
-        gap: var(--space-2) var(--space-4);
         margin-top: var(--space-5);
-      }
-      .top h2 {
-        font-size: var(--type-verb);
-        line-height: 1.1;
-        overflow-wrap: anywhere;
       }
       .top p {
         color: var(--ink-soft);
@@ -52,15 +43,6 @@ export class TraceView extends LitElement {
         grid-template-columns: repeat(auto-fit, minmax(9rem, 1fr));
         gap: var(--space-3) var(--space-5);
         margin: var(--space-4) 0 0;
-      }
-      dt {
-        font-size: var(--type-small);
-        font-weight: var(--weight-word);
-        color: var(--ink-soft);
-      }
-      dd {
-        margin: 0;
-        overflow-wrap: anywhere;
       }
       .why {
         max-width: 60rem;

@@ -4,7 +4,7 @@ import { unreachable } from '../../shared/result.ts';
 import type { Floor } from '../floor/floor.ts';
 import type { PlannerAnswer, PlannerJob } from './jobs/planner-job.ts';
 import type { FromPlanner, ToPlanner } from './planner-messages.ts';
-import type { StartThread, ThreadEars, ThreadPort, Urgency } from './start-thread.ts';
+import type { StartThread, PlannerEars, ThreadPort, Urgency } from './start-thread.ts';
 import { partsOf } from './state-parts.ts';
 
 /** Events told at once at most. */
@@ -96,7 +96,7 @@ export class PlannerThread {
 
   #ensureStarted(): void {
     if (this.#port !== null) return;
-    const ears: ThreadEars = {
+    const ears: PlannerEars = {
       hear: (message) => {
         if (this.#port === port) this.#hear(message);
       },

@@ -52,6 +52,8 @@ export class Records {
   #nextAskId = 1;
   #nextPourId = 1;
   #isStopped = false;
+  /** A thread that ended is started again by a question, not by each tap. */
+  #hasDied = false;
 
   constructor(options: RecordsOptions) {
     this.#options = options;
@@ -61,7 +63,7 @@ export class Records {
 
   /** The journal has more. */
   news(): void {
-    if (!this.#isStopped) this.#started().say({ type: 'news' });
+    if (!this.#isStopped && !this.#hasDied) this.#started().say({ type: 'news' });
   }
 
   /** Asks a question, with what its schema says. Rejects with RecordsBroken. */
@@ -104,11 +106,13 @@ export class Records {
   }
 
   #started(): RecordsPort {
+    this.#hasDied = false;
     this.#port ??= this.#options.start(this.#options.dataFolder, {
       hear: (message) => this.#hear(message),
       died: (error) => {
         this.#options.log.error({ err: error }, 'the thread that keeps the records ended; the next question starts it again');
         this.#port = null;
+        this.#hasDied = true;
         this.#forget(error.message);
       },
     });

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { PlannerThread } from '../../server/plan/planner-thread.ts';
 import type { ToPlanner } from '../../server/plan/planner-messages.ts';
 import type { PlannerJob } from '../../server/plan/jobs/planner-job.ts';
-import type { ThreadEars } from '../../server/plan/start-thread.ts';
+import type { PlannerEars } from '../../server/plan/start-thread.ts';
 import { PART_ENTRIES, partsOf, withPart } from '../../server/plan/state-parts.ts';
 import type { Outcome } from '../../shared/floor/refusals.ts';
 import { evolveAll } from '../../shared/floor/evolve.ts';
@@ -18,9 +18,9 @@ const JOB: PlannerJob = { kind: 'replan', nowMs: 0, budget: { schedules: 1, seed
 class Thread {
   readonly told: ToPlanner[] = [];
   isStopped = false;
-  readonly ears: ThreadEars;
+  readonly ears: PlannerEars;
 
-  constructor(ears: ThreadEars) {
+  constructor(ears: PlannerEars) {
     this.ears = ears;
   }
 
